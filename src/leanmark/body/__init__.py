@@ -1,0 +1,1 @@
+"""A person as segments: published tables, scaling, surface points, reference joint strengths."""
