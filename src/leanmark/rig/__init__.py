@@ -1,0 +1,1 @@
+"""Anchor, straps, handles and cradles, and the floor underfoot."""
