@@ -1,0 +1,193 @@
+"""The load of a position: strap tensions, floor forces, joint moments, grip and strength shares."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from leanmark.body.bodies import Bodies
+from leanmark.mechanics.arrays import GRAVITY_M_S2, Floats, Ints
+from leanmark.mechanics.distribution import FALLS, HOLDS, Programme, least_effort, tension_range
+from leanmark.mechanics.kinematics import Placement, Pose, place
+from leanmark.mechanics.moments import moment_axes, needed_moments, push_moments, weight_wrenches
+from leanmark.mechanics.supports import Pushes, Supports, known_wrenches, unit_pushes
+
+SLACK_SHARE: Final = 1e-6
+"""A strap counts as slack at or below this share of body weight."""
+
+
+@dataclass(frozen=True)
+class Loads:
+    """The load of N positions; S straps, C contact points.
+
+    body_weight_n: (N,). strap_tension_n: (N, S); part_tension_n: (N, U) by holding point.
+    strap_end_m, strap_unit: (N, S, 3), unit from the body towards the anchor.
+    contact_point_m, contact_force_n: (N, C, 3). joint_moment_nm: (N, 18, 3) about the anatomical axes, row
+    0 (the free root) is what is left over and must be zero. strength_share: (N, 18, 3), signed like the
+    moment. friction_needed: (N,) level force over upright force at the contacts. outcome: (N,) codes of
+    ``distribution``. world_moment_nm: (N, 18, 3) the moments in world axes.
+    """
+
+    body_weight_n: Floats
+    strap_tension_n: Floats
+    part_tension_n: Floats
+    strap_end_m: Floats
+    strap_unit: Floats
+    contact_point_m: Floats
+    contact_force_n: Floats
+    joint_moment_nm: Floats
+    world_moment_nm: Floats
+    strength_share: Floats
+    friction_needed: Floats
+    outcome: Ints
+
+    @property
+    def total_tension_share(self) -> Floats:
+        """All strap tension as a share of body weight, (N,)."""
+        share: Floats = self.strap_tension_n.sum(axis=1) / self.body_weight_n
+        return share
+
+    @property
+    def slack(self) -> Floats:
+        """Whether any strap carries nothing (or would have to push), (N,)."""
+        if not self.strap_tension_n.shape[1]:
+            return np.zeros(len(self.body_weight_n), dtype=bool)
+        floor = SLACK_SHARE * self.body_weight_n[:, None]
+        return (self.strap_tension_n <= floor).any(axis=1)
+
+    @property
+    def held(self) -> Floats:
+        """Whether the position holds with every strap taut, (N,)."""
+        return (self.outcome == HOLDS) & ~self.slack
+
+    @property
+    def largest_share(self) -> Floats:
+        """The largest joint moment as a share of reference strength, (N,)."""
+        share: Floats = np.abs(self.strength_share[:, 1:]).max(axis=(1, 2))
+        return share
+
+
+@dataclass(frozen=True)
+class Balance:
+    """A position's equations before the forces are chosen; kept to reuse for ranges and intervals.
+
+    needed_nm: (N, 18, 3) moments needed without help, world axes; unit_nm: (N, 18, 3, G) per unit push;
+    axes: (N, 18, 3, 3); strength_nm: (N, 18, 3, 2) or (1, ...); programme: the quadratic programmes.
+    """
+
+    placement: Placement
+    needed_nm: Floats
+    unit_nm: Floats
+    axes: Floats
+    pushes: Pushes
+    strength_nm: Floats
+    body_weight_n: Floats
+    programme: Programme
+
+
+def balance_of(
+    bodies: Bodies,
+    pose: Pose,
+    supports: Supports,
+    needs: tuple[Floats, Floats] | None = None,
+) -> Balance:
+    """Set up the equations of N posed bodies.
+
+    ``needs`` gives force and moment about the world origin that each segment needs, (N, 18, 3) each, for a
+    moving body; left out, the body is at rest.
+    """
+    placement = place(bodies, pose)
+    force, moment = needs or weight_wrenches(bodies, placement.com_m(bodies))
+    known_force, known_moment = known_wrenches(supports, bodies, placement)
+    needed_nm, needed_n = needed_moments(placement, force - known_force, moment - known_moment)
+    pushes = unit_pushes(supports, bodies, placement)
+    unit_nm = push_moments(placement, pushes)
+    axes = moment_axes(placement, pose.rotation)
+    weight = np.broadcast_to(bodies.body_mass_kg * GRAVITY_M_S2, (len(needed_nm),))
+    programme = _programme(bodies, supports, pushes, needed_nm, needed_n, unit_nm, axes, weight)
+    return Balance(placement, needed_nm, unit_nm, axes, pushes, bodies.strength_nm, weight, programme)
+
+
+def _programme(
+    bodies: Bodies,
+    supports: Supports,
+    pushes: Pushes,
+    needed_nm: Floats,
+    needed_n: Floats,
+    unit_nm: Floats,
+    axes: Floats,
+    weight: Floats,
+) -> Programme:
+    count, unknowns = len(needed_nm), supports.unknown_count
+    give = weight[:, None, None] / bodies.strength_nm[:, 1:].mean(axis=-1)
+    turned = np.swapaxes(axes[:, 1:], -1, -2)
+    effort = (turned @ unit_nm[:, 1:]) * give[..., None]
+    offset = (turned @ (needed_nm[:, 1:] / weight[:, None, None])[..., None])[..., 0] * give
+    balance = np.concatenate([np.swapaxes(pushes.direction, 1, 2), unit_nm[:, 0]], axis=1)
+    needed = np.concatenate([needed_n, needed_nm[:, 0]], axis=1) / weight[:, None]
+    return Programme(
+        effort.reshape(count, -1, unknowns), offset.reshape(count, -1), balance, needed, supports
+    )
+
+
+def loads_of(balance: Balance) -> Loads:
+    """Choose the least-effort forces and read off every load."""
+    shares, outcome = least_effort(balance.programme)
+    forces = shares * balance.body_weight_n[:, None]
+    supports = balance.programme.supports
+    world = balance.needed_nm - (balance.unit_nm @ forces[:, None, :, None])[..., 0]
+    moment = (np.swapaxes(balance.axes, -1, -2) @ world[..., None])[..., 0]
+    tension, contact = _split(forces, supports)
+    ends = np.cumsum([0, *(len(strap.points) for strap in supports.straps)])
+    first = ends[:-1]
+    return Loads(
+        body_weight_n=balance.body_weight_n,
+        strap_tension_n=np.stack([tension[:, a:b].sum(1) for a, b in zip(first, ends[1:], strict=True)], 1)
+        if len(first)
+        else np.zeros((len(forces), 0)),
+        part_tension_n=tension,
+        strap_end_m=balance.pushes.point_m[:, first],
+        strap_unit=balance.pushes.direction[:, first],
+        contact_point_m=balance.pushes.point_m[:, supports.tension_count :: 3],
+        contact_force_n=contact,
+        joint_moment_nm=moment,
+        world_moment_nm=world,
+        strength_share=share_of_strength(moment, balance.strength_nm),
+        friction_needed=_friction_needed(contact),
+        outcome=outcome,
+    )
+
+
+def statics(bodies: Bodies, pose: Pose, supports: Supports) -> Loads:
+    """The load of N posed bodies at rest."""
+    return loads_of(balance_of(bodies, pose, supports))
+
+
+def tension_limits(balance: Balance) -> Floats:
+    """Least and greatest total tension [N] that the contact patches allow, (N, 2); NaN where none."""
+    low, high = tension_range(balance.programme)
+    return np.stack([low, high], axis=1) * balance.body_weight_n[:, None]
+
+
+def share_of_strength(moment_nm: Floats, strength_nm: Floats) -> Floats:
+    """Moments as shares of the reference strength in their own direction; structural axes count as zero."""
+    strength = np.where(moment_nm < 0.0, strength_nm[..., 0], strength_nm[..., 1])
+    share = moment_nm / strength
+    share[:, 0] = 0.0
+    return share
+
+
+def _split(forces: Floats, supports: Supports) -> tuple[Floats, Floats]:
+    tensions = supports.tension_count
+    return forces[:, :tensions], forces[:, tensions:].reshape(len(forces), -1, 3)
+
+
+def _friction_needed(contact_force_n: Floats) -> Floats:
+    total = contact_force_n.sum(axis=1)
+    level = np.hypot(total[:, 0], total[:, 1])
+    return level / np.maximum(total[:, 2], 1e-9)
+
+
+__all__ = ["FALLS", "HOLDS", "Balance", "Loads", "balance_of", "loads_of", "statics", "tension_limits"]

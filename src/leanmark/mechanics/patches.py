@@ -1,0 +1,122 @@
+"""Contact patches by name: which body points bear on the floor or a box, and what of them stays put.
+
+A patch either stands at a given place (``sole`` at the floor mark) or is found: in the first pose of a rep
+it only has to touch the surface, and it then stays where it came down for the rest of the rep.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
+
+import numpy as np
+
+from leanmark.body.points import POINT_INDEX
+from leanmark.mechanics.arrays import Floats
+from leanmark.mechanics.constraints import PlantedRow
+from leanmark.mechanics.supports import ContactPoint
+
+
+@dataclass(frozen=True)
+class PatchKind:
+    """bearing: points (without side) that touch the surface and can push; lead: the point whose place is
+    the patch's place; toward: the point that, with lead, gives the patch its heading, if it has one."""
+
+    bearing: tuple[str, ...]
+    lead: str
+    toward: tuple[str, ...] = ()
+    sided: bool = True
+
+
+PATCHES: Final[dict[str, PatchKind]] = {
+    "sole": PatchKind(("heel", "ball_medial", "ball_lateral"), "heel", ("ball_medial", "ball_lateral")),
+    "forefoot": PatchKind(("toe_base_medial", "toe_base_lateral", "toe_tip"), "toe_base_medial", ("toe_tip",)),
+    "toe": PatchKind(("toe_tip",), "toe_tip"),
+    "heel": PatchKind(("heel",), "heel"),
+    "palm": PatchKind(("palm_heel", "palm_ball"), "palm_heel", ("palm_ball",)),
+    "hand": PatchKind(("palm_ball",), "palm_ball"),
+    "forearm": PatchKind(("elbow_tip", "forearm_distal"), "elbow_tip", ("forearm_distal",)),
+    "elbow": PatchKind(("elbow_tip",), "elbow_tip"),
+    "knee": PatchKind(("knee_front",), "knee_front"),
+    "shin": PatchKind(("knee_front", "shank_front_distal"), "knee_front", ("shank_front_distal",)),
+    "shoulder_back": PatchKind(("shoulder_back",), "shoulder_back"),
+    "head": PatchKind(("head_back",), "head_back", sided=False),
+    "pelvis": PatchKind(("pelvis_back",), "pelvis_back", sided=False),
+}
+"""Which points bear is our own figure: the fewest that carry each contact's pressure range."""
+
+
+@dataclass(frozen=True)
+class Patch:
+    """One patch in use.
+
+    kind: a name in PATCHES; side: left, right or "" for unsided kinds. place_m: (2,) or (N, 2) x and y of
+    the lead point, or None for a found patch. heading: (N,) or scalar angle [rad] of the patch from x
+    towards y, None for free. height_m: the surface's height. pressed: whether the surface pushes back
+    (False: it only must touch).
+    """
+
+    kind: str
+    side: str
+    place_m: Floats | None
+    heading: Floats | None
+    height_m: float = 0.0
+    friction: float = 0.6
+    pressed: bool = True
+
+    def points(self) -> tuple[int, ...]:
+        """Indices of the bearing points."""
+        return tuple(self.index(name) for name in PATCHES[self.kind].bearing)
+
+    def index(self, name: str) -> int:
+        """Index of one of the kind's points on this side."""
+        return POINT_INDEX[f"{self.side}_{name}" if PATCHES[self.kind].sided else name]
+
+    @property
+    def name(self) -> str:
+        """Side and kind, as people read it."""
+        return f"{self.side} {self.kind}".strip().replace("_", " ")
+
+
+_UP: Final = np.array([0.0, 0.0, 1.0])
+_ALONG: Final = np.array([1.0, 0.0, 0.0])
+_ACROSS: Final = np.array([0.0, 1.0, 0.0])
+
+
+def planted_rows(patch: Patch) -> list[PlantedRow]:
+    """The rows that hold a patch: every bearing point on the surface; the lead point at its place and the
+    heading kept, where these are given."""
+    kind = PATCHES[patch.kind]
+    rows = [PlantedRow(point, _UP, np.asarray(patch.height_m)) for point in patch.points()]
+    lead = patch.index(kind.lead)
+    if patch.place_m is not None:
+        place = np.asarray(patch.place_m)
+        rows += [PlantedRow(lead, _ALONG, place[..., 0]), PlantedRow(lead, _ACROSS, place[..., 1])]
+    if patch.heading is not None and kind.toward:
+        heading = np.asarray(patch.heading)
+        normal = np.stack([-np.sin(heading), np.cos(heading), np.zeros_like(heading)], axis=-1)
+        if len(kind.toward) == 1:
+            rows.append(PlantedRow(patch.index(kind.toward[0]), normal, np.zeros(()), other=lead))
+        else:
+            rows += _mean_heading(patch, kind, normal, lead)
+    return rows
+
+
+def _mean_heading(patch: Patch, kind: PatchKind, normal: Floats, lead: int) -> list[PlantedRow]:
+    """A sole's heading runs from the heel to the middle of the ball: two half rows would be needed, so the
+    medial point's own fixed offset is used through the difference of the two ball points being square to
+    the heading."""
+    medial, lateral = (patch.index(name) for name in kind.toward)
+    square = np.stack([normal[..., 1], -normal[..., 0], np.zeros_like(normal[..., 0])], axis=-1)
+    return [PlantedRow(medial, square, np.zeros(()), other=lateral)]
+
+
+def contact_points(patches: Sequence[Patch]) -> tuple[ContactPoint, ...]:
+    """The points at which pressed patches can push."""
+    return tuple(
+        ContactPoint(point, patch.friction, patch.name)
+        for patch in patches
+        if patch.pressed
+        for point in patch.points()
+    )

@@ -1,0 +1,172 @@
+"""Solve a task for N people and settings: the poses of the rep, their loads, and what is wrong with any.
+
+Rows are positions (N); every position has K nodes along the rep; arrays run position by position.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Final
+
+import numpy as np
+
+from leanmark.body.bodies import Bodies
+from leanmark.body.segments import SEGMENT_COUNT
+from leanmark.mechanics.arrays import Bools, Floats, Ints
+from leanmark.mechanics.constraints import Constraints
+from leanmark.mechanics.kinematics import Pose, place
+from leanmark.mechanics.loads import Balance, Loads, balance_of, loads_of
+from leanmark.mechanics.patches import PATCHES, Patch
+from leanmark.mechanics.pose import PoseSolution, Targets, solve_pose
+from leanmark.mechanics.ranges import within_range
+from leanmark.mechanics.reasons import FINE, load_reasons, pose_reasons
+from leanmark.mechanics.rotation import rotation_from_vector, vector_from_rotation
+from leanmark.mechanics.supports import Supports
+from leanmark.mechanics.task import Geometry, Task, constraints_of, patch_places, supports_of
+
+_RANGE_WEIGHT: Final = 1e4
+"""A joint that would leave its range is drawn to its limit this many times more firmly."""
+_RANGE_ROUNDS: Final = 3
+
+
+@dataclass(frozen=True)
+class Rep:
+    """N reps of K poses.
+
+    nodes: (K,) path parameter 0 at the start, 1 at the end; solution: N K poses; supports; bodies and
+    geometry: N K rows; reason: (N, K) code of what is wrong with the pose itself.
+    """
+
+    task: Task
+    nodes: Floats
+    bodies: Bodies
+    geometry: Geometry
+    constraints: Constraints
+    supports: Supports
+    solution: PoseSolution
+    reason: Ints
+
+    @property
+    def count(self) -> int:
+        """N."""
+        return len(self.reason)
+
+    def static_loads(self) -> Loads:
+        """Loads of every node at rest, N K rows."""
+        return loads_of(self.balance())
+
+    def balance(self, needs: tuple[Floats, Floats] | None = None) -> Balance:
+        """The equations of every node, at rest or with the needs of a moving body."""
+        return balance_of(self.bodies, self.solution.pose, self.supports, needs)
+
+    def reasons(self, loads: Loads) -> Ints:
+        """What is wrong with each node, pose first, then holding it; (N, K) codes."""
+        held = load_reasons(loads).reshape(self.reason.shape)
+        return np.where(self.reason != FINE, self.reason, held)
+
+
+def target_rotations(task: Task, nodes: Floats) -> Floats:
+    """Targets along the rep, each joint turning about one axis from start to end; (K, 18, 3, 3)."""
+    turn = vector_from_rotation(np.swapaxes(task.start, -1, -2) @ task.end)
+    return task.start @ rotation_from_vector(nodes[:, None, None] * turn)
+
+
+def solve_rep(task: Task, bodies: Bodies, geometry: Geometry, nodes: Floats) -> Rep:
+    """Solve the rung for N people (or one for all) in N settings at K nodes; the first node is the pose in
+    which found patches come down."""
+    count, steps = len(geometry), len(nodes)
+    first = _found(task, bodies, geometry)
+    rows = np.repeat(np.arange(count), steps)
+    bodies = bodies.take(rows if len(bodies.body_mass_kg) > 1 else np.zeros(len(rows), dtype=np.intp))
+    found = {number: place_m[rows] for number, place_m in first.places.items()}
+    geometry = geometry.take(rows)
+    patches = patch_places(task, bodies, geometry, found)
+    constraints = constraints_of(task, patches, geometry)
+    rotation = np.tile(target_rotations(task, nodes), (count, 1, 1, 1))
+    targets = Targets(Pose(np.repeat(first.root_m, steps, axis=0), rotation), task.weight)
+    solution = _solve_in_range(bodies, targets, constraints, len(rows))
+    reason = pose_reasons(bodies, solution, constraints).reshape(count, steps)
+    supports = supports_of(task, patches, geometry, bodies)
+    return Rep(task, nodes, bodies, geometry, constraints, supports, solution, reason)
+
+
+@dataclass(frozen=True)
+class _First:
+    places: dict[int, Floats]
+    root_m: Floats
+
+
+def _found(task: Task, bodies: Bodies, geometry: Geometry) -> _First:
+    """Solve the first pose with found patches only touching, and read off where they came down."""
+    patches = patch_places(task, bodies, geometry, {})
+    root_m = _root_guess(task, bodies, geometry, patches)
+    if not any(use.found for use in task.patches):
+        return _First({}, root_m)
+    constraints = constraints_of(task, patches, geometry)
+    start = Pose(root_m, np.broadcast_to(task.start, (len(geometry), SEGMENT_COUNT, 3, 3)))
+    solution = _solve_in_range(bodies, Targets(start, task.weight), constraints, len(geometry))
+    places = {}
+    placement = place(bodies, solution.pose)
+    for number, (use, patch) in enumerate(zip(task.patches, patches, strict=True)):
+        if use.found:
+            lead = np.array([patch.index(PATCHES[patch.kind].lead)])
+            places[number] = placement.point_m(bodies, lead)[:, 0, :2]
+    return _First(places, solution.pose.root_m)
+
+
+def _root_guess(task: Task, bodies: Bodies, geometry: Geometry, patches: list[Patch]) -> Floats:
+    """Pelvis place at which the placed patches of the target pose are, on the mean, where they belong."""
+    count = len(geometry)
+    pose = Pose(np.zeros((count, 3)), np.broadcast_to(task.start, (count, SEGMENT_COUNT, 3, 3)))
+    placement = place(bodies, pose)
+    shifts = []
+    for patch in patches:
+        lead = np.array([patch.index(PATCHES[patch.kind].lead)])
+        at = placement.point_m(bodies, lead)[:, 0]
+        goal = np.full((count, 3), np.nan)
+        goal[:, 2] = patch.height_m
+        if patch.place_m is not None:
+            goal[:, :2] = patch.place_m
+        shifts.append(goal - at)
+    shift = np.nanmean(np.stack(shifts), axis=0) if shifts else np.zeros((count, 3))
+    return shift
+
+
+def _solve_in_range(
+    bodies: Bodies, targets: Targets, constraints: Constraints, count: int
+) -> PoseSolution:
+    """Solve, then draw joints that left their range to its limit and solve again, where any did."""
+    solution = solve_pose(bodies, targets, constraints, count)
+    targets_weight = weight = np.broadcast_to(targets.weight, (count, SEGMENT_COUNT))
+    for _ in range(_RANGE_ROUNDS):
+        limit, beyond = within_range(solution.pose.rotation)
+        again: Bools = beyond.any(axis=1) & solution.met
+        if not again.any():
+            break
+        goal = np.where(beyond[..., None, None], limit, targets.pose.rotation)
+        weight = np.where(beyond, targets_weight * _RANGE_WEIGHT, weight)
+        root = np.broadcast_to(targets.pose.root_m, (count, 3))
+        targets = replace(targets, pose=Pose(root, goal), weight=weight)
+        index = np.flatnonzero(again)
+        part = solve_pose(
+            bodies.take(index) if len(bodies.body_mass_kg) > 1 else bodies,
+            targets.take(index),
+            constraints.take(index),
+            len(index),
+        )
+        solution = _merged(solution, part, index)
+    return solution
+
+
+def _merged(whole: PoseSolution, part: PoseSolution, index: Ints) -> PoseSolution:
+    """``whole`` with the poses at ``index`` replaced by ``part``."""
+    for kept, new in (
+        (whole.pose.root_m, part.pose.root_m),
+        (whole.pose.rotation, part.pose.rotation),
+        (whole.residual_m, part.residual_m),
+        (whole.rows_m, part.rows_m),
+        (whole.met, part.met),
+        (whole.steps, part.steps),
+    ):
+        kept[index] = new
+    return whole

@@ -1,0 +1,110 @@
+"""What a move file holds. The structs are the schema: reading, checking and docs come from them."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from msgspec import Meta, Struct, field
+
+from leanmark.mechanics.angles import ANGLES
+
+Side = Literal["left", "right"]
+Stage = Literal["controlled", "fast", "ballistic"]
+Degrees = Annotated[float, Meta(ge=-360.0, le=360.0)]
+Angles = dict[str, dict[str, Degrees]]
+"""Joint (with or without a side; without means both) to anatomical angle to degrees."""
+Text = Annotated[str, Meta(min_length=1, max_length=400)]
+
+FIRMNESS: dict[str, float] = {"free": 0.01, "soft": 0.1, "firm": 1.0, "stiff": 30.0, "locked": 3000.0}
+"""Words for how firmly a joint keeps its target angle when straps and contacts ask otherwise."""
+Firmness = Literal["free", "soft", "firm", "stiff", "locked"]
+
+
+class Contact(Struct, forbid_unknown_fields=True, rename="kebab"):
+    """A contact patch with the floor or a box."""
+
+    patch: str
+    sides: tuple[Side, ...] = ("left", "right")
+    ahead_m: float = 0.0
+    width: float = 1.0
+    turned_out_deg: float | None = 0.0
+    height_m: Annotated[float, Meta(ge=0.0, le=1.5)] = 0.0
+    found: bool = False
+    touching: bool = False
+    share_percent: Annotated[float, Meta(ge=0.0, le=60.0)] | None = None
+
+
+class Hold(Struct, forbid_unknown_fields=True, rename="kebab"):
+    """What holds a strap: a body point on each side, or both hands on one handle (``together``)."""
+
+    point: str
+    sides: tuple[Side, ...] = ("left", "right")
+    end: Literal["handle", "cradle", "none"] = "handle"
+    together: bool = False
+    in_line: str | None = None
+    in_line_upright_only: bool = False
+
+
+class Mark(Struct, forbid_unknown_fields=True, rename="kebab"):
+    """The floor mark: which contact it is measured to, where it starts, how far it may go."""
+
+    of: Text
+    start_m: float
+    low_m: float
+    high_m: float
+    across: bool = False
+
+
+class Phases(Struct, forbid_unknown_fields=True):
+    """Target angles at the start and, unless the rung is a hold, at the end of the rep."""
+
+    start: Angles
+    end: Angles | None = None
+
+
+class Rung(Struct, forbid_unknown_fields=True, rename="kebab"):
+    """One form of a move. What is left out is the move's own."""
+
+    rung: Text
+    note: Text
+    strap: str | None = None
+    mark: Mark | None = None
+    contacts: list[Contact] | None = None
+    holds: list[Hold] | None = None
+    phases: Phases | None = None
+    firm: dict[str, Firmness] = field(default_factory=dict)
+    angles: Angles = field(default_factory=dict)
+    """Angles laid over both phases of the move."""
+    harder_by: Literal["load", "base", "one limb", "speed", "lever"] = "load"
+
+
+class Move(Struct, forbid_unknown_fields=True, rename="kebab"):
+    """One move: what it is for, how it is set up, and its rungs from easier to harder."""
+
+    move: Text
+    family: Text
+    plane: Literal["sagittal", "frontal", "transverse"]
+    purpose: Text
+    kit: Literal["handles", "cradles", "single handle", "under the arms", "none"]
+    faces: Text
+    setup: Text
+    caution: Text
+    cues: tuple[Text, ...]
+    strap: str
+    mark: Mark
+    contacts: list[Contact]
+    phases: Phases
+    rungs: Annotated[list[Rung], Meta(min_length=1)]
+    tempo_s: tuple[float, float, float, float] = (2.0, 1.0, 1.0, 0.0)
+    stages: tuple[Stage, ...] = ("controlled",)
+    holds: list[Hold] = field(default_factory=list)
+    firm: dict[str, Firmness] = field(default_factory=dict)
+    load: Literal["straps", "hands", "largest share"] = "straps"
+    """What a wanted load is a share of body weight of; ``largest share`` is the largest joint moment as a
+    share of reference strength, for moves whose strap force hardly changes with the mark."""
+    loads_percent: tuple[float, ...] = (20.0, 35.0, 50.0)
+
+
+def known_joints() -> tuple[str, ...]:
+    """Joint names that a move file may use, without sides."""
+    return tuple(ANGLES)
