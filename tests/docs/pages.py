@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 from pathlib import Path
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -66,7 +67,7 @@ def commands(text: str) -> list[Command]:
 def _sample_commands(first: int, lines: list[str]) -> Iterator[Command]:
     """A trailing backslash carries a command on; the lines up to the next prompt are its output."""
     starts = [index for index, line in enumerate(lines) if line.startswith("$ ")]
-    for start, end in zip(starts, [*starts[1:], len(lines)], strict=True):
+    for start, end in pairwise([*starts, len(lines)]):
         last = start
         while lines[last].endswith("\\"):
             last += 1

@@ -17,6 +17,10 @@ $ leanmark cards demo/squad.toml \\
 $ leanmark mark row
 ```
 
+```sh
+make demo
+```
+
 ```toml
 # $ leanmark is not run from here, and [this](gone.md) is no link
 ```
@@ -43,4 +47,4 @@ def test_headings_give_anchors_without_punctuation() -> None:
 
 
 def test_table_rows_leave_out_the_head() -> None:
-    assert table_rows(PAGE) == [(20, ["load", "N"])]
+    assert table_rows(PAGE) == [(24, ["load", "N"])]
