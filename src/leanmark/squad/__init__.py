@@ -1,0 +1,1 @@
+"""The squad file: who trains, on which rig, for which loads."""

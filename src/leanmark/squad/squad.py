@@ -1,0 +1,77 @@
+"""A squad: who trains, on which rig, for which loads."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import dataclass, field
+from typing import Final
+
+from leanmark.body.build import Build
+from leanmark.rig.rig import Rig
+from leanmark.squad.lines import LineIndex
+from leanmark.squad.problems import SquadFileError, SquadProblem, show
+from leanmark.squad.text import nearest
+from leanmark.units import UnitSystem
+
+
+@dataclass(frozen=True)
+class Trainee:
+    """A trainee: the name on the card and the body."""
+
+    name: str
+    build: Build
+
+
+@dataclass(frozen=True)
+class Origin:
+    """The file that a squad was read from, and the lines of its values."""
+
+    file: str
+    lines: LineIndex
+
+
+_NO_FILE: Final = Origin("squad", LineIndex(""))
+
+
+@dataclass(frozen=True)
+class Squad:
+    """A squad file as read.
+
+    Attributes:
+        name: what the squad is called.
+        units: the units of sheets and screens.
+        rig: what it trains on.
+        wanted_load_fractions: wanted strap loads, as fractions of body weight, in the file's order.
+        moves: names of the moves wanted; empty means every strap move of the library.
+        trainees: at least one, no two of the same name.
+        notes: the coach's free text.
+    """
+
+    name: str
+    units: UnitSystem
+    rig: Rig
+    wanted_load_fractions: tuple[float, ...]
+    moves: tuple[str, ...]
+    trainees: tuple[Trainee, ...]
+    notes: str = ""
+    origin: Origin = field(default=_NO_FILE, repr=False, compare=False)
+
+
+def check_moves(squad: Squad, known_moves: Collection[str]) -> None:
+    """Check the squad's moves against the names of the library.
+
+    Raises:
+        SquadFileError: one problem for each move that is not known, with the nearest known name.
+    """
+    known = sorted(known_moves)
+    problems = []
+    for at, move in enumerate(squad.moves):
+        if move in known_moves:
+            continue
+        line = squad.origin.lines.line(("cards", "moves", at))
+        meant = nearest(move, known)
+        remedy = f"write {show(meant)}" if meant else "name a move of the library, or delete it"
+        field_name, problem = f"moves entry {at + 1}", f"{show(move)} is not a move of the library"
+        problems.append(SquadProblem(squad.origin.file, line, "cards", field_name, problem, remedy))
+    if problems:
+        raise SquadFileError(problems)
