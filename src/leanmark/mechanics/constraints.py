@@ -63,6 +63,19 @@ class AlignRow:
 
 
 @dataclass(frozen=True)
+class BalanceRow:
+    """The whole body's mass centre is, along ``direction``, over the weighted mean of body points plus
+    ``offset`` [m]: how people place themselves over a narrow base.
+
+    points: (point, weight) pairs whose weights add up to 1; direction: (3,) unit vector.
+    """
+
+    points: tuple[tuple[int, float], ...]
+    direction: Floats
+    offset: float = 0.0
+
+
+@dataclass(frozen=True)
 class Constraints:
     """All rows of one kind of position, shared by N poses."""
 
@@ -70,11 +83,13 @@ class Constraints:
     straps: tuple[StrapRow, ...] = ()
     sums: tuple[SumRow, ...] = ()
     aligned: tuple[AlignRow, ...] = ()
+    balanced: tuple[BalanceRow, ...] = ()
     points: Ints = field(init=False)
 
     def __post_init__(self) -> None:
         used: set[int] = {row.point for row in self.planted} | {row.point for row in self.aligned}
         used |= {row.other for row in self.planted if row.other is not None}
+        used |= {point for row in self.balanced for point, _ in row.points}
         strap_rows = [*self.straps, *(s for row in self.sums for s in row.sides)]
         for strap in [*strap_rows, *(row.strap for row in self.aligned)]:
             used |= set(strap.points)
@@ -95,6 +110,7 @@ class Constraints:
             tuple(strap(r) for r in self.straps),
             tuple(SumRow((strap(r.sides[0]), strap(r.sides[1])), pick(r.length_m, 0)) for r in self.sums),
             tuple(AlignRow(r.point, strap(r.strap), r.upright_only) for r in self.aligned),
+            self.balanced,
         )
 
 
@@ -106,6 +122,7 @@ class _Rows:
     row: list[int] = field(default_factory=list)
     point: list[int] = field(default_factory=list)
     direction: list[Floats] = field(default_factory=list)
+    com: list[tuple[int, Floats]] = field(default_factory=list)
 
     def add(self, residual: Floats, parts: list[tuple[int, Floats]]) -> None:
         for point, direction in parts:
@@ -130,7 +147,15 @@ def evaluate(constraints: Constraints, bodies: Bodies, placement: Placement) -> 
         rows.add(left + right - both.length_m, left_parts + right_parts)
     for aligned in constraints.aligned:
         _aligned(rows, aligned, at, where)
-    return _assemble(rows, at, where, placement)
+    com = _MassCentre.of(bodies, placement) if constraints.balanced else None
+    for balanced in constraints.balanced:
+        assert com is not None
+        _balanced(rows, balanced, at, where, com)
+    residual, derivative = _assemble(rows, at, where, placement)
+    for row, direction in rows.com:
+        assert com is not None
+        derivative[:, row] += com.derivative(placement, direction)
+    return residual, derivative
 
 
 def _planted(rows: _Rows, row: PlantedRow, at: Floats, where: dict[int, int]) -> None:
@@ -171,6 +196,47 @@ def _aligned(rows: _Rows, row: AlignRow, at: Floats, where: dict[int, int]) -> N
 
 
 @dataclass(frozen=True)
+class _MassCentre:
+    """The whole body's mass centre (N, 3), and by joint the share of mass beyond it (N, 18) and that
+    share's first moment (N, 18, 3) [m]."""
+
+    at: Floats
+    share: Floats
+    moment: Floats
+
+    @classmethod
+    def of(cls, bodies: Bodies, placement: Placement) -> _MassCentre:
+        share = bodies.mass_kg / bodies.mass_kg.sum(axis=1, keepdims=True)
+        moment = np.einsum("js,nsi->nji", DESCENDS, share[..., None] * placement.com_m(bodies))
+        return cls(moment[:, 0], share @ DESCENDS.T, moment)
+
+    def derivative(self, placement: Placement, direction: Floats) -> Floats:
+        """Derivative of ``direction . mass centre`` for the 57 small motions, (N, 57)."""
+        arm = self.moment - self.share[..., None] * placement.joint_m
+        turns = _cross(arm, np.broadcast_to(direction, arm.shape))
+        turns[:, HINGE_SEGMENTS] = _along_hinges(turns[:, HINGE_SEGMENTS], placement)
+        shift = np.broadcast_to(direction, (len(arm), 3))
+        return np.concatenate([turns.reshape(len(arm), TURNS), shift], axis=1)
+
+
+def _balanced(rows: _Rows, row: BalanceRow, at: Floats, where: dict[int, int], com: _MassCentre) -> None:
+    base = sum(weight * at[:, where[point]] for point, weight in row.points)
+    direction = np.broadcast_to(row.direction, (len(at), 3))
+    rows.com.append((len(rows.residual), row.direction))
+    parts = [(point, -weight * direction) for point, weight in row.points]
+    rows.add(np.einsum("ni,ni->n", direction, com.at - base) - row.offset, parts)
+
+
+def _along_hinges(turns: Floats, placement: Placement) -> Floats:
+    """Keep of each hinge's turn (N, ..., 6, 3) only what lies along its axis."""
+    axis = placement.hinge_axis()
+    if turns.ndim > axis.ndim:
+        axis = axis[:, None]
+    kept: Floats = (turns * axis).sum(axis=-1, keepdims=True) * axis
+    return kept
+
+
+@dataclass(frozen=True)
 class _Pairs:
     """Every (half-row, joint that moves its point), in groups within which no (row, joint) recurs."""
 
@@ -184,7 +250,9 @@ class _Pairs:
 def _pairs(row: tuple[int, ...], point: tuple[int, ...]) -> _Pairs:
     """Pairs of the half-rows given by their row numbers and points; half-rows of one row stand together."""
     rank = [sum(1 for earlier in row[:k] if earlier == row[k]) for k in range(len(row))]
-    half, joint, groups = [], [], []
+    half: list[int] = []
+    joint: list[int] = []
+    groups: list[slice] = []
     for level in range(max(rank) + 1):
         first = len(half)
         for k in [k for k in range(len(row)) if rank[k] == level]:
@@ -208,8 +276,7 @@ def _assemble(rows: _Rows, at: Floats, where: dict[int, int], placement: Placeme
     turns = np.zeros((len(at), count, SEGMENT_COUNT, 3))
     for group in pairs.groups:
         turns[:, pairs.row[group], pairs.joint[group]] += turned[:, group]
-    along = np.einsum("nkhi,nhi->nkh", turns[:, :, HINGE_SEGMENTS], placement.hinge_axis())
-    turns[:, :, HINGE_SEGMENTS] = along[..., None] * placement.hinge_axis()[:, None]
+    turns[:, :, HINGE_SEGMENTS] = _along_hinges(turns[:, :, HINGE_SEGMENTS], placement)
     out[..., :TURNS] = turns.reshape(len(at), count, TURNS)
     for k, row in enumerate(rows.row):
         out[:, row, TURNS:] += direction[:, k]

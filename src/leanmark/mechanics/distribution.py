@@ -14,7 +14,7 @@ from typing import Final
 import daqp
 import numpy as np
 
-from leanmark.mechanics.arrays import Floats, Ints
+from leanmark.mechanics.arrays import Codes, Floats, Ints
 from leanmark.mechanics.supports import Supports
 
 EVEN_SHARING: Final = 1e-3
@@ -86,7 +86,7 @@ class _Limits:
     rows: Floats
     upper: Floats
     lower: Floats
-    sense: Ints
+    sense: Codes
 
     @classmethod
     def of(cls, supports: Supports, friction_scale: float, ratio: float | None, one_sided: bool) -> _Limits:
@@ -108,9 +108,7 @@ def _solve_one(hessian: Floats, gradient: Floats, balance: Floats, needed: Float
     """The solution of one programme, or NaN where it has none."""
     limits.rows[-6:] = balance
     limits.upper[-6:] = limits.lower[-6:] = needed
-    answer, _, flag, _ = daqp.solve(
-        hessian, gradient, limits.rows, limits.upper, limits.lower, limits.sense
-    )
+    answer, _, flag, _ = daqp.solve(hessian, gradient, limits.rows, limits.upper, limits.lower, limits.sense)
     return np.asarray(answer) if flag == 1 else np.full(len(gradient), np.nan)
 
 

@@ -51,10 +51,10 @@ class MovingLoads:
 
 def moving_loads(rep: Rep, tempo: Tempo) -> MovingLoads:
     """Inverse dynamics of N solved reps. The rep must have been solved at Lobatto nodes."""
-    motion = path_motion(rep.bodies, place(rep.bodies, rep.solution.pose), rep.nodes)
+    motion = rep_motion(rep)
     up = _phase(rep, motion, tempo.concentric_s, forward=True)
     down = _phase(rep, motion, tempo.eccentric_s, forward=False)
-    margin = np.minimum(_least_tension(rep, up), _least_tension(rep, down))
+    margin = np.minimum(least_tension(rep, up), least_tension(rep, down))
     return MovingLoads(up, down, margin > 0.0, margin)
 
 
@@ -66,11 +66,22 @@ def _phase(rep: Rep, motion: PathMotion, duration_s: float, forward: bool) -> Lo
     else:
         rate, acceleration = course.rates(1.0 - rep.nodes)
         rate, acceleration = -rate, -acceleration
-    needs = moving_needs(rep.bodies, place(rep.bodies, rep.solution.pose), motion, rate, acceleration)
-    return loads_of(rep.balance(needs))
+    return loads_under(rep, motion, rate, acceleration)
 
 
-def _least_tension(rep: Rep, loads: Loads) -> Floats:
+def rep_motion(rep: Rep) -> PathMotion:
+    """Derivatives along the path of N solved reps."""
+    return path_motion(rep.bodies, place(rep.bodies, rep.solution.pose), rep.nodes)
+
+
+def loads_under(rep: Rep, motion: PathMotion, rate: Floats, acceleration: Floats) -> Loads:
+    """Loads of every node when the path parameter has this rate [1/s] and acceleration [1/s^2] there, (K,)
+    for all reps or (N, K)."""
+    placement = place(rep.bodies, rep.solution.pose)
+    return loads_of(rep.balance(moving_needs(rep.bodies, placement, motion, rate, acceleration)))
+
+
+def least_tension(rep: Rep, loads: Loads) -> Floats:
     """Least tension of any strap over each rep [share of body weight]; infinite without straps."""
     if not loads.strap_tension_n.shape[1]:
         return np.full(rep.count, np.inf)

@@ -101,19 +101,21 @@ def _bisected(
     }
 
 
-def _runs(found: Scan, person: int, limits: dict[tuple[int, int], tuple[float, int, float]]) -> list[Interval]:
+def _runs(
+    found: Scan, person: int, limits: dict[tuple[int, int], tuple[float, int, float]]
+) -> list[Interval]:
     fine = found.reason[person] == FINE
     steps = np.diff(np.r_[0, fine.astype(int), 0])
     runs = []
     for first, after in zip(np.flatnonzero(steps == 1), np.flatnonzero(steps == -1), strict=True):
         inner = found.load[person, first:after]
-        low = limits.get((person, int(first) - 1), (float(found.mark_m[person, first]), FINE, float(inner[0])))
+        low = limits.get(
+            (person, int(first) - 1), (float(found.mark_m[person, first]), FINE, float(inner[0]))
+        )
         last = (float(found.mark_m[person, after - 1]), FINE, float(inner[-1]))
         high = limits.get((person, int(after) - 1), last)
         loads = np.r_[low[2], inner, high[2]]
-        runs.append(
-            Interval(low[0], high[0], low[1], high[1], float(loads.min()), float(loads.max()))
-        )
+        runs.append(Interval(low[0], high[0], low[1], high[1], float(loads.min()), float(loads.max())))
     return runs
 
 

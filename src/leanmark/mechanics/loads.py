@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 
 from leanmark.body.bodies import Bodies
-from leanmark.mechanics.arrays import GRAVITY_M_S2, Floats, Ints
+from leanmark.mechanics.arrays import GRAVITY_M_S2, Bools, Floats, Ints
 from leanmark.mechanics.distribution import FALLS, HOLDS, Programme, least_effort, tension_range
 from leanmark.mechanics.kinematics import Placement, Pose, place
 from leanmark.mechanics.moments import moment_axes, needed_moments, push_moments, weight_wrenches
@@ -50,17 +50,19 @@ class Loads:
         return share
 
     @property
-    def slack(self) -> Floats:
+    def slack(self) -> Bools:
         """Whether any strap carries nothing (or would have to push), (N,)."""
         if not self.strap_tension_n.shape[1]:
             return np.zeros(len(self.body_weight_n), dtype=bool)
         floor = SLACK_SHARE * self.body_weight_n[:, None]
-        return (self.strap_tension_n <= floor).any(axis=1)
+        slack: Bools = (self.strap_tension_n <= floor).any(axis=1)
+        return slack
 
     @property
-    def held(self) -> Floats:
+    def held(self) -> Bools:
         """Whether the position holds with every strap taut, (N,)."""
-        return (self.outcome == HOLDS) & ~self.slack
+        held: Bools = (self.outcome == HOLDS) & ~self.slack
+        return held
 
     @property
     def largest_share(self) -> Floats:
@@ -187,7 +189,8 @@ def _split(forces: Floats, supports: Supports) -> tuple[Floats, Floats]:
 def _friction_needed(contact_force_n: Floats) -> Floats:
     total = contact_force_n.sum(axis=1)
     level = np.hypot(total[:, 0], total[:, 1])
-    return level / np.maximum(total[:, 2], 1e-9)
+    needed: Floats = level / np.maximum(total[:, 2], 1e-9)
+    return needed
 
 
 __all__ = ["FALLS", "HOLDS", "Balance", "Loads", "balance_of", "loads_of", "statics", "tension_limits"]

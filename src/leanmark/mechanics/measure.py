@@ -20,7 +20,9 @@ def measured(loads: Loads, supports: Supports, measure: Measure) -> Floats:
         return loads.total_tension_share
     if measure == "largest share":
         return loads.largest_share
-    hands = [i for i, contact in enumerate(supports.contacts) if contact.patch.split()[-1] in ("palm", "hand")]
+    hands = [
+        i for i, contact in enumerate(supports.contacts) if contact.patch.split()[-1] in ("palm", "hand")
+    ]
     share: Floats = loads.contact_force_n[:, hands, 2].sum(axis=1) / loads.body_weight_n
     return share
 

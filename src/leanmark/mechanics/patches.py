@@ -21,17 +21,21 @@ from leanmark.mechanics.supports import ContactPoint
 @dataclass(frozen=True)
 class PatchKind:
     """bearing: points (without side) that touch the surface and can push; lead: the point whose place is
-    the patch's place; toward: the point that, with lead, gives the patch its heading, if it has one."""
+    the patch's place; toward: the points that give the patch its heading, if it has one (one: the line from
+    lead to it; two: square to the line between them); across: whether its place across is held too."""
 
     bearing: tuple[str, ...]
     lead: str
     toward: tuple[str, ...] = ()
     sided: bool = True
+    across: bool = True
 
 
 PATCHES: Final[dict[str, PatchKind]] = {
     "sole": PatchKind(("heel", "ball_medial", "ball_lateral"), "heel", ("ball_medial", "ball_lateral")),
-    "forefoot": PatchKind(("toe_base_medial", "toe_base_lateral", "toe_tip"), "toe_base_medial", ("toe_tip",)),
+    "forefoot": PatchKind(
+        ("toe_base_medial", "toe_base_lateral", "toe_tip"), "toe_base_medial", ("toe_tip",)
+    ),
     "toe": PatchKind(("toe_tip",), "toe_tip"),
     "heel": PatchKind(("heel",), "heel"),
     "palm": PatchKind(("palm_heel", "palm_ball"), "palm_heel", ("palm_ball",)),
@@ -40,7 +44,7 @@ PATCHES: Final[dict[str, PatchKind]] = {
     "elbow": PatchKind(("elbow_tip",), "elbow_tip"),
     "knee": PatchKind(("knee_front",), "knee_front"),
     "shin": PatchKind(("knee_front", "shank_front_distal"), "knee_front", ("shank_front_distal",)),
-    "shoulder_back": PatchKind(("shoulder_back",), "shoulder_back"),
+    "shoulder_back": PatchKind(("shoulder_back",), "shoulder_back", across=False),
     "head": PatchKind(("head_back",), "head_back", sided=False),
     "pelvis": PatchKind(("pelvis_back",), "pelvis_back", sided=False),
 }
@@ -92,24 +96,21 @@ def planted_rows(patch: Patch) -> list[PlantedRow]:
     lead = patch.index(kind.lead)
     if patch.place_m is not None:
         place = np.asarray(patch.place_m)
-        rows += [PlantedRow(lead, _ALONG, place[..., 0]), PlantedRow(lead, _ACROSS, place[..., 1])]
+        rows.append(PlantedRow(lead, _ALONG, place[..., 0]))
+        if kind.across:
+            rows.append(PlantedRow(lead, _ACROSS, place[..., 1]))
     if patch.heading is not None and kind.toward:
-        heading = np.asarray(patch.heading)
-        normal = np.stack([-np.sin(heading), np.cos(heading), np.zeros_like(heading)], axis=-1)
-        if len(kind.toward) == 1:
-            rows.append(PlantedRow(patch.index(kind.toward[0]), normal, np.zeros(()), other=lead))
-        else:
-            rows += _mean_heading(patch, kind, normal, lead)
+        rows.append(_heading_row(patch, kind, np.asarray(patch.heading)))
     return rows
 
 
-def _mean_heading(patch: Patch, kind: PatchKind, normal: Floats, lead: int) -> list[PlantedRow]:
-    """A sole's heading runs from the heel to the middle of the ball: two half rows would be needed, so the
-    medial point's own fixed offset is used through the difference of the two ball points being square to
-    the heading."""
-    medial, lateral = (patch.index(name) for name in kind.toward)
-    square = np.stack([normal[..., 1], -normal[..., 0], np.zeros_like(normal[..., 0])], axis=-1)
-    return [PlantedRow(medial, square, np.zeros(()), other=lateral)]
+def _heading_row(patch: Patch, kind: PatchKind, heading: Floats) -> PlantedRow:
+    ahead = np.stack([np.cos(heading), np.sin(heading), np.zeros_like(heading)], axis=-1)
+    if len(kind.toward) == 2:
+        inner, outer = (patch.index(name) for name in kind.toward)
+        return PlantedRow(inner, ahead, np.zeros(()), other=outer)
+    square = np.stack([-ahead[..., 1], ahead[..., 0], ahead[..., 2]], axis=-1)
+    return PlantedRow(patch.index(kind.toward[0]), square, np.zeros(()), other=patch.index(kind.lead))
 
 
 def contact_points(patches: Sequence[Patch]) -> tuple[ContactPoint, ...]:

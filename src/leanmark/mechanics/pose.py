@@ -87,8 +87,9 @@ def _step(offset: Floats, residual: Floats, rows: Floats, give: Floats) -> Float
     wanted = residual - (rows @ offset[..., None])[..., 0]
     multiplier = np.linalg.solve(normal, wanted[..., None])
     step = -offset - (np.swapaxes(weighted, -1, -2) @ multiplier)[..., 0]
-    largest = np.abs(step[:, : TURNS]).max(axis=1)
-    return step * np.minimum(1.0, _LARGEST_TURN / np.maximum(largest, 1e-12))[:, None]
+    largest = np.abs(step[:, :TURNS]).max(axis=1)
+    damped: Floats = step * np.minimum(1.0, _LARGEST_TURN / np.maximum(largest, 1e-12))[:, None]
+    return damped
 
 
 def solve_pose(

@@ -128,13 +128,10 @@ def _root_guess(task: Task, bodies: Bodies, geometry: Geometry, patches: list[Pa
         if patch.place_m is not None:
             goal[:, :2] = patch.place_m
         shifts.append(goal - at)
-    shift = np.nanmean(np.stack(shifts), axis=0) if shifts else np.zeros((count, 3))
-    return shift
+    return np.nanmean(np.stack(shifts), axis=0) if shifts else np.zeros((count, 3))
 
 
-def _solve_in_range(
-    bodies: Bodies, targets: Targets, constraints: Constraints, count: int
-) -> PoseSolution:
+def _solve_in_range(bodies: Bodies, targets: Targets, constraints: Constraints, count: int) -> PoseSolution:
     """Solve, then draw joints that left their range to its limit and solve again, where any did."""
     solution = solve_pose(bodies, targets, constraints, count)
     targets_weight = weight = np.broadcast_to(targets.weight, (count, SEGMENT_COUNT))

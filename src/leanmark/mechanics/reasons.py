@@ -36,10 +36,14 @@ CLEARANCE_M: Final = 0.005
 """How far a surface point may be under the floor before it counts, soft tissue and mat [m]; own figure."""
 
 
+_SKIN: Final = np.array([k for k, name in enumerate(POINTS) if not name.endswith("grip")], dtype=np.intp)
+"""Points on the body's surface: all but the middle of a closed hand."""
+
+
 def pose_reasons(bodies: Bodies, solution: PoseSolution, constraints: Constraints) -> Ints:
     """The first thing wrong with each pose as a pose, (N,) codes; FINE where nothing is."""
     reason = np.full(len(solution.residual_m), FINE, dtype=np.intp)
-    points = place(bodies, solution.pose).point_m(bodies, np.arange(len(POINTS)))
+    points = place(bodies, solution.pose).point_m(bodies, _SKIN)
     reason[(points[..., 2] < -CLEARANCE_M).any(axis=1)] = FLOOR
     for beyond in past_range(solution.pose.rotation).values():
         reason[beyond] = RANGE

@@ -18,7 +18,8 @@ from leanmark.mechanics.kinematics import Placement
 
 def lobatto_nodes(count: int) -> Floats:
     """``count`` Chebyshev-Lobatto nodes on [0, 1], rising."""
-    return 0.5 * (1.0 - np.cos(np.pi * np.arange(count) / (count - 1)))
+    nodes: Floats = 0.5 * (1.0 - np.cos(np.pi * np.arange(count) / (count - 1)))
+    return nodes
 
 
 def differentiation_matrix(nodes: Floats) -> Floats:
@@ -43,13 +44,13 @@ class MinimumJerk:
 
     def rates(self, nodes: Floats) -> tuple[Floats, Floats]:
         """ds/dt and d2s/dt2 where the course passes each node, (K,) each."""
-        time = _time_at(nodes)
+        time = time_at_course(nodes)
         rate = 30.0 * time**2 * (1.0 - time) ** 2
         acceleration = 60.0 * time * (1.0 - time) * (1.0 - 2.0 * time)
         return rate / self.duration_s, acceleration / self.duration_s**2
 
 
-def _time_at(course: Floats) -> Floats:
+def time_at_course(course: Floats) -> Floats:
     """Share of the duration at which 10 t^3 - 15 t^4 + 6 t^5 reaches each value (bisection, then Newton)."""
     low, high = np.zeros_like(course), np.ones_like(course)
     for _ in range(60):
@@ -88,7 +89,8 @@ def path_motion(bodies: Bodies, placement: Placement, nodes: Floats) -> PathMoti
 
 
 def _along(matrix: Floats, values: Floats) -> Floats:
-    return np.einsum("kl,nl...->nk...", matrix, values)
+    slope: Floats = np.einsum("kl,nl...->nk...", matrix, values)
+    return slope
 
 
 def _vee(matrix: Floats) -> Floats:

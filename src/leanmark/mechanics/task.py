@@ -16,7 +16,7 @@ from leanmark.body.bodies import Bodies
 from leanmark.body.points import POINT_INDEX
 from leanmark.body.segments import SEGMENT_INDEX
 from leanmark.mechanics.arrays import GRAVITY_M_S2, Floats, Ints
-from leanmark.mechanics.constraints import AlignRow, Constraints, PlantedRow, StrapRow
+from leanmark.mechanics.constraints import AlignRow, BalanceRow, Constraints, PlantedRow, StrapRow
 from leanmark.mechanics.patches import Patch, contact_points, planted_rows
 from leanmark.mechanics.supports import KnownForce, StrapHold, Supports
 
@@ -66,6 +66,16 @@ class PushUse:
 
 
 @dataclass(frozen=True)
+class BalanceUse:
+    """The body's mass centre is kept, along one level axis (0 ahead, 1 to the left), over a weighted mean
+    of body points plus an offset [m]."""
+
+    axis: int
+    points: tuple[tuple[str, float], ...]
+    offset_m: float = 0.0
+
+
+@dataclass(frozen=True)
 class Task:
     """start, end: (18, 3, 3) target rotations; weight: (18,) firmness; mark_across: the floor mark runs to
     the person's left instead of ahead; still: a hold, without an end."""
@@ -76,6 +86,7 @@ class Task:
     patches: tuple[PatchUse, ...]
     holds: tuple[HoldUse, ...] = ()
     pushes: tuple[PushUse, ...] = ()
+    balances: tuple[BalanceUse, ...] = ()
     mark_across: bool = False
     still: bool = False
 
@@ -128,9 +139,7 @@ def patch_places(task: Task, bodies: Bodies, geometry: Geometry, found: dict[int
                 along, across = use.ahead_m + 0.0 * along, across + geometry.mark_m
             place = np.stack(np.broadcast_arrays(along, across), axis=-1)
         pressed = not use.touching and use.share is None
-        patches.append(
-            Patch(use.kind, use.side, place, heading, use.height_m, geometry.friction, pressed)
-        )
+        patches.append(Patch(use.kind, use.side, place, heading, use.height_m, geometry.friction, pressed))
     return patches
 
 
@@ -155,7 +164,11 @@ def constraints_of(task: Task, patches: Sequence[Patch], geometry: Geometry) -> 
         first = strap.points[0]
         for other in strap.points[1:]:
             planted += [PlantedRow(first, axis, np.zeros(()), other=other) for axis in np.eye(3)]
-    return Constraints(tuple(planted), tuple(straps), (), tuple(aligned))
+    balanced = tuple(
+        BalanceRow(tuple((POINT_INDEX[p], w) for p, w in use.points), np.eye(3)[use.axis], use.offset_m)
+        for use in task.balances
+    )
+    return Constraints(tuple(planted), tuple(straps), (), tuple(aligned), balanced)
 
 
 def supports_of(task: Task, patches: Sequence[Patch], geometry: Geometry, bodies: Bodies) -> Supports:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from functools import cache
 from importlib.resources import files
+from importlib.resources.abc import Traversable
 
 import msgspec
 import yaml
@@ -21,7 +22,7 @@ def move_names() -> tuple[str, ...]:
     return tuple(sorted(stem.replace("-", " ") for stem in stems))
 
 
-def _folder():  # type: ignore[no-untyped-def]
+def _folder() -> Traversable:
     return files("leanmark.moves") / "library"
 
 

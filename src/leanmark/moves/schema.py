@@ -55,6 +55,14 @@ class Mark(Struct, forbid_unknown_fields=True, rename="kebab"):
     across: bool = False
 
 
+class Balance(Struct, forbid_unknown_fields=True, rename="kebab"):
+    """Where people put their mass centre over a narrow base: over the weighted mean of body points."""
+
+    axis: Literal["ahead", "across"]
+    over: dict[str, Annotated[float, Meta(ge=0.0, le=1.0)]]
+    offset_m: float = 0.0
+
+
 class Phases(Struct, forbid_unknown_fields=True):
     """Target angles at the start and, unless the rung is a hold, at the end of the rep."""
 
@@ -71,6 +79,7 @@ class Rung(Struct, forbid_unknown_fields=True, rename="kebab"):
     mark: Mark | None = None
     contacts: list[Contact] | None = None
     holds: list[Hold] | None = None
+    balance: list[Balance] | None = None
     phases: Phases | None = None
     firm: dict[str, Firmness] = field(default_factory=dict)
     angles: Angles = field(default_factory=dict)
@@ -98,6 +107,7 @@ class Move(Struct, forbid_unknown_fields=True, rename="kebab"):
     tempo_s: tuple[float, float, float, float] = (2.0, 1.0, 1.0, 0.0)
     stages: tuple[Stage, ...] = ("controlled",)
     holds: list[Hold] = field(default_factory=list)
+    balance: list[Balance] = field(default_factory=list)
     firm: dict[str, Firmness] = field(default_factory=dict)
     load: Literal["straps", "hands", "largest share"] = "straps"
     """What a wanted load is a share of body weight of; ``largest share`` is the largest joint moment as a

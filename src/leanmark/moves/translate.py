@@ -11,7 +11,7 @@ from leanmark.errors import FieldError
 from leanmark.mechanics.angles import ANGLES, angle_names, joint_rotations, kind_of
 from leanmark.mechanics.arrays import Floats
 from leanmark.mechanics.patches import PATCHES
-from leanmark.mechanics.task import HoldUse, PatchUse, Task
+from leanmark.mechanics.task import BalanceUse, HoldUse, PatchUse, Task
 from leanmark.moves.schema import FIRMNESS, Angles, Contact, Firmness, Hold, Mark, Move, Rung
 
 DEFAULT_FIRMNESS: Final[dict[str, Firmness]] = {
@@ -44,6 +44,10 @@ def task_of(move: Move, rung: Rung) -> Task:
         weight=_weights(move, rung),
         patches=tuple(use for contact in contacts for use in _patch_uses(move, contact)),
         holds=tuple(use for hold in holds for use in _hold_uses(hold)),
+        balances=tuple(
+            BalanceUse("ahead across".split().index(entry.axis), tuple(entry.over.items()), entry.offset_m)
+            for entry in (rung.balance if rung.balance is not None else move.balance)
+        ),
         mark_across=mark_of(move, rung).across,
         still=phases.end is None,
     )
@@ -89,7 +93,8 @@ def _rotations(move: Move, angles: Angles) -> Floats:
                 )
             radians = {key: float(np.radians(value)) for key, value in angles[joint].items()}
             laid[name] = {**laid.get(name, {}), **radians}
-    return joint_rotations(laid)[0]
+    rotations: Floats = joint_rotations(laid)[0]
+    return rotations
 
 
 def _weights(move: Move, rung: Rung) -> Floats:

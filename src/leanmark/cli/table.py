@@ -1,0 +1,15 @@
+"""Plain tables on a terminal."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+
+def table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
+    """Columns of even width, the first to the left, numbers as they come; no colour."""
+    widths = [max(len(row[k]) for row in [head, *rows]) for k in range(len(head))]
+    lines = [
+        "  ".join(cell.ljust(width) for cell, width in zip(row, widths, strict=True)).rstrip()
+        for row in [head, *rows]
+    ]
+    return "\n".join([lines[0], "  ".join("-" * width for width in widths), *lines[1:]])

@@ -1,0 +1,324 @@
+"""The load of one person at one mark, told in full: phases, straps, floor, joints, tempo, anchor."""
+
+from __future__ import annotations
+
+from typing import Final
+
+import numpy as np
+from msgspec import Struct
+
+from leanmark.body.bodies import Bodies
+from leanmark.body.segments import JOINTS, SEGMENT_INDEX
+from leanmark.mechanics.angles import kind_of
+from leanmark.mechanics.arrays import Floats, Ints
+from leanmark.mechanics.ballistic import ballistic_loads
+from leanmark.mechanics.dynamics import Tempo, moving_loads
+from leanmark.mechanics.interval import DEFAULT_UNCERTAINTY, Uncertainty, spread
+from leanmark.mechanics.kinematics import place
+from leanmark.mechanics.loads import Loads, loads_of, tension_limits
+from leanmark.mechanics.measure import measured
+from leanmark.mechanics.moments import MOMENT_AXES
+from leanmark.mechanics.position import Rep, solve_rep
+from leanmark.mechanics.reasons import FINE, REASONS
+from leanmark.mechanics.task import Geometry
+from leanmark.moves.stand import Stand, rep_bodies, rep_geometry
+from leanmark.rig.anchor_check import Pace
+
+LISTED_JOINTS: Final = 6
+"""Joint moments listed for a phase, the largest shares of reference strength first."""
+
+
+class Range(Struct):
+    """A value with the interval it lies in."""
+
+    value: float
+    low: float
+    high: float
+
+
+class StrapReport(Struct):
+    """One strap's tension [N]."""
+
+    side: str
+    tension_n: float
+
+
+class FloorReport(Struct):
+    """One contact patch: its force [N] and the place of its pressure [m], both in world axes."""
+
+    contact: str
+    force_n: tuple[float, float, float]
+    pressure_m: tuple[float, float, float]
+
+
+class JointReport(Struct):
+    """One joint's net moment about one anatomical axis, and its share of the reference strength."""
+
+    joint: str
+    action: str
+    moment_nm: float
+    share_percent: float
+
+
+class PhaseReport(Struct):
+    """One phase of the rep, held still."""
+
+    phase: str
+    lean_deg: float
+    load_percent: Range
+    strap_total_n: Range
+    straps: list[StrapReport]
+    floor: list[FloorReport]
+    friction_needed: float
+    grip_margin: float
+    joints: list[JointReport]
+    reason: str
+
+
+class TempoReport(Struct):
+    """The rep at its tempo: peaks over both moving phases."""
+
+    tempo_s: tuple[float, float, float, float]
+    peak_strap_n: float
+    peak_to_held: float
+    slack_margin_percent: float
+    taut: bool
+
+
+class FlightReport(Struct):
+    """The rep done with a flight of flight_m."""
+
+    flight_m: float
+    flight_s: float
+    peak_strap_n: float
+    peak_floor_n: float
+    possible: bool
+
+
+class LoadReport(Struct):
+    """Everything about one person, one rung, one mark."""
+
+    move: str
+    rung: str
+    mark_m: float
+    mark_of: str
+    strap_m: float
+    anchor_height_m: float
+    body_mass_kg: float
+    stature_m: float
+    load_is: str
+    feasible: bool
+    reasons: list[str]
+    phases: list[PhaseReport]
+    moving: TempoReport | None = None
+    flight: FlightReport | None = None
+
+
+LOAD_WORDS: Final = {
+    "straps": "share of body weight on the straps",
+    "hands": "share of body weight on the hands",
+    "largest share": "largest joint moment, share of reference strength",
+}
+
+
+def load_report(
+    standing: Stand,
+    mark_m: float,
+    tempo: Tempo | None = None,
+    flight_m: float | None = None,
+    unknown: Uncertainty = DEFAULT_UNCERTAINTY,
+) -> LoadReport:
+    """Full report of the stand's one person at one mark; a person with two tables spans both."""
+    rep, _ = standing.rep(np.array([mark_m]), np.zeros(1, dtype=np.intp))
+    balance = rep.balance()
+    loads = loads_of(balance)
+    reasons = rep.reasons(loads)
+    ranges = _ranges(standing, rep, loads, tension_limits(balance), unknown)
+    wrong = list(dict.fromkeys(REASONS[int(code)] for code in reasons.reshape(-1) if code != FINE))
+    mark = standing.rung.mark or standing.move.mark
+    return LoadReport(
+        move=standing.move.move,
+        rung=standing.rung.rung,
+        mark_m=mark_m,
+        mark_of=mark.of,
+        strap_m=standing.strap_m,
+        anchor_height_m=standing.rig.anchor_height_m,
+        body_mass_kg=standing.people.builds[0].mass_kg,
+        stature_m=standing.people.builds[0].stature_m,
+        load_is=LOAD_WORDS[standing.move.load],
+        feasible=not wrong,
+        reasons=wrong,
+        phases=[
+            _phase(standing, rep, loads, ranges, reasons, name, node)
+            for name, node in _phases(standing, len(rep.nodes))
+        ],
+        moving=_moving(rep, loads, tempo) if tempo and len(rep.nodes) > 1 and not wrong else None,
+        flight=_flight(rep, flight_m) if flight_m and len(rep.nodes) > 1 and not wrong else None,
+    )
+
+
+def _phases(standing: Stand, nodes: int) -> list[tuple[str, int]]:
+    if standing.task.still:
+        return [("hold", 0)]
+    return [("start", 0), ("middle", nodes // 2), ("end", nodes - 1)]
+
+
+def _ranges(
+    standing: Stand, rep: Rep, loads: Loads, limits: Floats, unknown: Uncertainty
+) -> dict[str, Floats]:
+    """Load and strap total at every node: value, low, high, each (K, 3), spanning the tables."""
+    steps = len(rep.nodes)
+
+    def both(bodies: Bodies, geometry: Geometry) -> Floats:
+        other = solve_rep(standing.task, bodies, geometry, rep.nodes)
+        found = other.static_loads()
+        share = measured(found, other.supports, standing.move.load)
+        return np.stack([share.reshape(-1, steps), found.strap_tension_n.sum(axis=1).reshape(-1, steps)])
+
+    half = spread(both, rep_bodies(rep), rep_geometry(rep), unknown)
+    share = measured(loads, rep.supports, standing.move.load).reshape(-1, steps)
+    total = loads.strap_tension_n.sum(axis=1).reshape(-1, steps)
+    low_n, high_n = (np.nan_to_num(limits[:, k].reshape(-1, steps), nan=np.nan) for k in (0, 1))
+    low_n, high_n = np.fmin(total, low_n), np.fmax(total, high_n)
+    weight = loads.body_weight_n.reshape(-1, steps)
+    low, high = (low_n / weight, high_n / weight) if standing.move.load == "straps" else (share, share)
+    return {
+        "load": _spanned(share, low - half[0], high + half[0]),
+        "total": _spanned(total, low_n - half[1], high_n + half[1]),
+    }
+
+
+def _spanned(value: Floats, low: Floats, high: Floats) -> Floats:
+    return np.stack([value.mean(axis=0), low.min(axis=0), high.max(axis=0)], axis=-1)
+
+
+def _phase(
+    standing: Stand, rep: Rep, loads: Loads, ranges: dict[str, Floats], reasons: Ints, name: str, node: int
+) -> PhaseReport:
+    low_floor = standing.rig.floor_friction
+    return PhaseReport(
+        phase=name,
+        lean_deg=float(lean_deg(rep)[node]),
+        load_percent=Range(*(100.0 * ranges["load"][node]).tolist()),
+        strap_total_n=Range(*ranges["total"][node].tolist()),
+        straps=[
+            StrapReport(strap.side, float(loads.strap_tension_n[node, k]))
+            for k, strap in enumerate(rep.supports.straps)
+        ],
+        floor=floor_reports(rep, loads, node),
+        friction_needed=float(loads.friction_needed[node]),
+        grip_margin=float(low_floor - loads.friction_needed[node]),
+        joints=joint_reports(loads, node),
+        reason=REASONS[int(reasons[0, node])],
+    )
+
+
+def lean_deg(rep: Rep) -> Floats:
+    """Angle [deg] of the line from between the ankles to between the shoulders from upright, (N K,)."""
+    joint_m = place(rep.bodies, rep.solution.pose).joint_m
+    ankles, shoulders = (
+        joint_m[:, [SEGMENT_INDEX[f"left_{part}"], SEGMENT_INDEX[f"right_{part}"]]].mean(axis=1)
+        for part in ("foot", "upper_arm")
+    )
+    line = shoulders - ankles
+    lean: Floats = np.degrees(np.arctan2(np.hypot(line[:, 0], line[:, 1]), line[:, 2]))
+    return lean
+
+
+def floor_reports(rep: Rep, loads: Loads, row: int) -> list[FloorReport]:
+    """Force and centre of pressure of each patch at one row."""
+    reports = []
+    patches = [contact.patch for contact in rep.supports.contacts]
+    for patch in dict.fromkeys(patches):
+        members = [k for k, name in enumerate(patches) if name == patch]
+        force = loads.contact_force_n[row, members]
+        points = loads.contact_point_m[row, members]
+        share = np.maximum(force[:, 2], 0.0) + 1e-9
+        pressure = (points * share[:, None]).sum(axis=0) / share.sum()
+        total = force.sum(axis=0)
+        reports.append(FloorReport(patch, tuple(total.tolist()), tuple(pressure.tolist())))
+    return reports
+
+
+def joint_reports(loads: Loads, row: int) -> list[JointReport]:
+    """The joint actions that take the largest shares of reference strength at one row."""
+    share = loads.strength_share[row]
+    order = np.argsort(-np.abs(share), axis=None)[:LISTED_JOINTS]
+    reports = []
+    for flat in order:
+        joint, axis = divmod(int(flat), 3)
+        moment = float(loads.joint_moment_nm[row, joint, axis])
+        action = MOMENT_AXES[kind_of(JOINTS[joint])][axis].replace("_", " ")
+        name = JOINTS[joint].replace("_", " ")
+        reports.append(
+            JointReport(
+                name,
+                action if moment >= 0 else _opposite(action),
+                abs(moment),
+                100 * abs(float(share[joint, axis])),
+            )
+        )
+    return reports
+
+
+_OPPOSITES: Final = {
+    "flexion": "extension",
+    "extension": "flexion",
+    "abduction": "adduction",
+    "internal rotation": "external rotation",
+    "external rotation": "internal rotation",
+    "side bend right": "side bend left",
+    "rotation left": "rotation right",
+    "radial deviation": "ulnar deviation",
+    "pronation": "supination",
+    "dorsiflexion": "plantarflexion",
+    "eversion": "inversion",
+}
+
+
+def _opposite(action: str) -> str:
+    return _OPPOSITES[action]
+
+
+def _moving(rep: Rep, held: Loads, tempo: Tempo) -> TempoReport:
+    moving = moving_loads(rep, tempo)
+    peaks = [
+        part.strap_tension_n.sum(axis=1).max(initial=0.0) for part in (moving.concentric, moving.eccentric)
+    ]
+    still = float(held.strap_tension_n.sum(axis=1).max(initial=0.0))
+    peak = float(max(*peaks, still))
+    margin = float(moving.slack_margin.min())
+    return TempoReport(
+        (tempo.eccentric_s, tempo.low_pause_s, tempo.concentric_s, tempo.high_pause_s),
+        peak,
+        peak / still if still > 0.0 else 1.0,
+        100.0 * margin if np.isfinite(margin) else 100.0,
+        bool(moving.taut.all()),
+    )
+
+
+def _flight(rep: Rep, flight_m: float) -> FlightReport:
+    flying = ballistic_loads(rep, flight_m)
+    used = [(flying.push_off, flying.push_nodes), (flying.landing, flying.landing_nodes)]
+    strap = [loads.strap_tension_n.sum(axis=1).reshape(rep.count, -1)[:, nodes] for loads, nodes in used]
+    floor = [
+        loads.contact_force_n[..., 2].sum(axis=1).reshape(rep.count, -1)[:, nodes] for loads, nodes in used
+    ]
+    return FlightReport(
+        flight_m,
+        float(flying.flight_s.max()),
+        float(max(part.max(initial=0.0) for part in strap)),
+        float(max(part.max(initial=0.0) for part in floor)),
+        bool(flying.possible.all()),
+    )
+
+
+def peak_anchor_n(report: LoadReport) -> tuple[float, Pace]:
+    """The largest force on the anchor in the report, and at which pace it comes."""
+    held = max((phase.strap_total_n.high for phase in report.phases), default=0.0)
+    peaks: list[tuple[float, Pace]] = [(held, "held")]
+    if report.moving:
+        peaks.append((report.moving.peak_strap_n, "tempo"))
+    if report.flight:
+        peaks.append((report.flight.peak_strap_n, "ballistic"))
+    return max(peaks)
