@@ -17,9 +17,10 @@ UNIT_SYSTEMS: Final[tuple[UnitSystem, ...]] = get_args(UnitSystem)
 
 @dataclass(frozen=True)
 class Unit:
-    """One unit: its field suffix, its name in words and the exact factor to the SI unit of its quantity."""
+    """One unit: field suffix, symbol, name in words and exact factor to the SI unit of its quantity."""
 
     suffix: str
+    symbol: str
     word: str
     si_suffix: str
     factor: Decimal
@@ -28,15 +29,22 @@ class Unit:
 
 _B8: Final = "NIST SP 811 (2008) appendix B.8"
 _UNIT_ROWS: Final[tuple[Unit, ...]] = (
-    Unit("m", "metres", "m", Decimal("1"), "SI base unit"),
-    Unit("cm", "centimetres", "m", Decimal("0.01"), "SI prefix, NIST SP 811 (2008) table 5"),
-    Unit("in", "inches", "m", Decimal("0.0254"), f"{_B8}, inch, exact"),
-    Unit("kg", "kilograms", "kg", Decimal("1"), "SI base unit"),
-    Unit("lb", "pounds", "kg", Decimal("0.45359237"), f"{_B8}, pound (avoirdupois), exact by footnote"),
-    Unit("n", "newtons", "n", Decimal("1"), "SI derived unit"),
-    Unit("kn", "kilonewtons", "n", Decimal("1000"), "SI prefix, NIST SP 811 (2008) table 5"),
-    Unit("kgf", "kilograms-force", "n", Decimal("9.80665"), f"{_B8}, kilogram-force, exact"),
-    Unit("lbf", "pounds-force", "n", Decimal("4.4482216152605"), f"{_B8}, pound-force, exact by footnote 23"),
+    Unit("m", "m", "metres", "m", Decimal("1"), "SI base unit"),
+    Unit("cm", "cm", "centimetres", "m", Decimal("0.01"), "SI prefix, NIST SP 811 (2008) table 5"),
+    Unit("in", "in", "inches", "m", Decimal("0.0254"), f"{_B8}, inch, exact"),
+    Unit("kg", "kg", "kilograms", "kg", Decimal("1"), "SI base unit"),
+    Unit("lb", "lb", "pounds", "kg", Decimal("0.45359237"), f"{_B8}, pound (avoirdupois), exact by footnote"),
+    Unit("n", "N", "newtons", "n", Decimal("1"), "SI derived unit"),
+    Unit("kn", "kN", "kilonewtons", "n", Decimal("1000"), "SI prefix, NIST SP 811 (2008) table 5"),
+    Unit("kgf", "kg-force", "kilograms-force", "n", Decimal("9.80665"), f"{_B8}, kilogram-force, exact"),
+    Unit(
+        "lbf",
+        "lbf",
+        "pounds-force",
+        "n",
+        Decimal("4.4482216152605"),
+        f"{_B8}, pound-force, exact by footnote 23",
+    ),
 )
 UNITS: Final[dict[str, Unit]] = {unit.suffix: unit for unit in _UNIT_ROWS}
 INCHES_PER_FOOT: Final = 12  # NIST SP 811 (2008) appendix B.8: foot 0.3048 m, inch 0.0254 m, both exact
@@ -83,7 +91,7 @@ def spellings(field: str) -> dict[str, Unit]:
 def show_length(length_m: float, system: UnitSystem) -> str:
     """A length [m], also a signed floor mark: ``−97 cm``, or ``−3 ft 2 in`` to the nearest half inch."""
     if system == "metric":
-        return f"{_signed(from_si(length_m, 'cm'), 0)} cm"
+        return _shown(length_m, "cm", 0)
     steps = round(Decimal(str(from_si(abs(length_m), "in"))) / INCH_STEP)
     feet, inches = divmod(steps * INCH_STEP, INCHES_PER_FOOT)
     sign = "−" if length_m < 0 and steps else ""
@@ -93,17 +101,17 @@ def show_length(length_m: float, system: UnitSystem) -> str:
 
 def show_mass(mass_kg: float, system: UnitSystem, decimals: int = 0) -> str:
     """A mass [kg] in kilograms or pounds: ``74 kg``, ``163 lb``."""
-    suffix = "kg" if system == "metric" else "lb"
-    return f"{_signed(from_si(mass_kg, suffix), decimals)} {suffix}"
+    return _shown(mass_kg, "kg" if system == "metric" else "lb", decimals)
 
 
 def show_force(force_n: float, system: UnitSystem, decimals: int = 0) -> str:
     """A force [N] as a coach reads it on a scale: ``35 kg-force``, ``77 lbf``."""
-    suffix, symbol = ("kgf", "kg-force") if system == "metric" else ("lbf", "lbf")
-    return f"{_signed(from_si(force_n, suffix), decimals)} {symbol}"
+    return _shown(force_n, "kgf" if system == "metric" else "lbf", decimals)
 
 
-def _signed(value: float, decimals: int) -> str:
-    """A rounded number with a real minus sign and never a negative zero."""
+def _shown(value_si: float, suffix: str, decimals: int) -> str:
+    """A rounded value and its symbol, with a real minus sign and never a negative zero."""
+    value = from_si(value_si, suffix)
     text = f"{abs(value):.{decimals}f}"
-    return f"−{text}" if value < 0 and float(text) else text
+    sign = "−" if value < 0 and float(text) else ""
+    return f"{sign}{text} {UNITS[suffix].symbol}"

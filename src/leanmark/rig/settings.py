@@ -25,11 +25,11 @@ DEFAULT_SETTINGS: Final[tuple[DefaultSetting, ...]] = (
     DefaultSetting("long", 0.10, "facing away from the anchor: presses, flies, rollouts",
                    "common practice, no published source: the handle hangs a hand's width off the floor"),
     DefaultSetting("mid-shin", 0.30, "feet in the cradles, hands or back on the floor",
-                   "common practice, no published source: the cradle at half a shank's height"),
-    DefaultSetting("mid-thigh", 0.60, "lunges, squats, arm moves that face the anchor",
-                   "common practice, no published source: the handle at half a thigh's height"),
+                   "half a shank's height at 1.75 m stature, 0.28 m by Drillis & Contini 1966, rounded"),
+    DefaultSetting("mid-thigh", 0.70, "lunges, squats, arm moves that face the anchor",
+                   "half a thigh's height at 1.75 m stature, 0.71 m by Drillis & Contini 1966, rounded"),
     DefaultSetting("short", 1.10, "rows and pulls that face the anchor, steep to level",
-                   "own figure: the handle near the elbow of a standing adult"),
+                   "elbow height at 1.75 m stature, 1.10 m by Drillis & Contini 1966 (share from memory)"),
 )  # fmt: skip
 STRAP_SHORTEST_M: Final = 0.80  # own figure: straps folded up to about this are still free to swing
 HANDLE_CLEARANCE_M: Final = 0.03  # own figure: half a handle's thickness, so that it hangs clear of the floor

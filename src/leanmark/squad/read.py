@@ -103,7 +103,7 @@ class _Assembly:
         if raw is None:
             given += " (the default)"
         elif unit and raw != error.value:
-            given += f" ({show(error.value)} {unit.suffix})"
+            given += f" ({show(error.value)} {unit.symbol})"
         problem = f"{field_name(written)} = {given} is not allowed (allowed: {error.allowed})"
         self.reader.report(written, problem, error.remedy)
 

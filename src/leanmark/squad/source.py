@@ -25,6 +25,7 @@ _BYTE_ORDER_MARKS: Final[dict[bytes, str]] = {b"\xff\xfe": "UTF-16", b"\xfe\xff"
 
 _SYNTAX_HINTS: Final[dict[str, tuple[str, str]]] = {
     "Illegal character '\\n'": ("a quoted text does not end on its line", "close it with the same quote"),
+    "invalid character": ("there is a control character in the text", "delete it"),
     "Illegal character": ("there is a control character in the text", "delete it"),
     "after a statement": (
         "there is more on the line than one field",

@@ -181,7 +181,7 @@ TraineeName = Annotated[
 Stature = Annotated[
     float, _number("Standing height without shoes.", "give the standing height", *STATURE_RANGE_M)
 ]
-Mass = Annotated[float, _number("Body mass, lightly dressed.", "give the body mass", *MASS_RANGE_KG)]
+Mass = Annotated[float, _number("Body mass in training clothes.", "give the body mass", *MASS_RANGE_KG)]
 StatedSex = Annotated[
     Sex,
     _plain("Which published segment table to use.", "choose one, or leave the field out",
@@ -222,7 +222,9 @@ ShownUnits = Annotated[
     _plain("Units on sheets and screens; the fields of this file name their own.", "choose one of the two"),
 ]
 Notes = Annotated[str, _sized("Free text for the coach.", "correct it", LONGEST_NOTES, least=0)]
-CardsPart = Annotated[CardsTable, _plain("What the cards show.", "write it as a table [cards]")]
+CardsPart = Annotated[
+    CardsTable, _plain("What the cards show.", "write it as a table [cards]", default="as below")
+]
 
 
 class SquadTable(Struct, forbid_unknown_fields=True, kw_only=True):

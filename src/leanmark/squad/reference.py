@@ -1,0 +1,136 @@
+"""The generated parts of ``docs/squad-file.md`` and ``docs/rig.md``, and the published schema.
+
+``python -m leanmark.squad.reference docs`` writes them anew; a test says when they are behind the code.
+"""
+
+from __future__ import annotations
+
+import re
+import sys
+from collections.abc import Iterable, Sequence
+from pathlib import Path
+from typing import Final
+
+import msgspec
+from msgspec import UNSET, inspect
+
+from leanmark.rig.anchor_check import PACE_FACTORS, WORK_AT_HEIGHT
+from leanmark.rig.floors import FLOORS
+from leanmark.rig.settings import DEFAULT_SETTINGS
+from leanmark.squad.problems import any_of, show, show_range
+from leanmark.squad.reader import declared_fields, words_of
+from leanmark.squad.schema import SCHEMA_FILE, schema_text
+from leanmark.squad.tables import CardsTable, LengthsTable, RigTable, SquadTable, TraineeTable
+from leanmark.units import UNITS, si_unit_of, spellings
+
+PAGES: Final[tuple[str, ...]] = ("squad-file.md", "rig.md")
+_BLOCK: Final = re.compile(
+    r"(?P<start><!-- generated: (?P<name>[a-z -]+) -->\n).*?(?P<end><!-- end of generated -->)", re.DOTALL
+)
+
+
+def blocks() -> dict[str, str]:
+    """Every generated part by the name that its mark in a page gives."""
+    return {
+        "squad fields": _fields(SquadTable),
+        "rig fields": _fields(RigTable),
+        "cards fields": _fields(CardsTable),
+        "trainee fields": _fields(TraineeTable),
+        "lengths fields": _fields(LengthsTable, "m"),
+        "units": _table(
+            ("ending", "unit", "in SI units, exact", "source"),
+            [
+                (f"`_{unit.suffix}`", unit.word, f"{unit.factor} {UNITS[unit.si_suffix].symbol}", unit.source)
+                for unit in UNITS.values()
+            ],
+        ),
+        "settings": _table(
+            ("setting", "grip above the floor (m)", "used for", "source"),
+            [(row.name, f"{row.grip_height_m:.2f}", row.used_for, row.source) for row in DEFAULT_SETTINGS],
+        ),
+        "floors": _table(
+            ("floor", "friction", "stands for", "source"),
+            [(row.name, f"{row.friction:.2f}", row.stands_for, row.source) for row in FLOORS.values()],
+        ),
+        "pace": _table(
+            ("forces computed", "safety factor", "ground"),
+            [(pace, f"{row.factor:g}", row.ground) for pace, row in PACE_FACTORS.items()],
+        ),
+        "work at height": _table(
+            ("force (N)", "what it is", "source"),
+            [(f"{row.force_n:g}", row.stands_for, row.source) for row in WORK_AT_HEIGHT.values()],
+        ),
+    }
+
+
+def fill(page: str) -> str:
+    """A page with each marked part replaced by what the code says.
+
+    Raises:
+        KeyError: a mark names a part that does not exist.
+    """
+    parts = blocks()
+    return _BLOCK.sub(lambda found: f"{found['start']}\n{parts[found['name']]}\n{found['end']}", page)
+
+
+def write(docs: Path) -> None:
+    """Write the schema and the generated parts of the pages in the folder ``docs``."""
+    (docs / SCHEMA_FILE).write_text(schema_text(), encoding="utf-8")
+    for name in PAGES:
+        page = docs / name
+        page.write_text(fill(page.read_text(encoding="utf-8")), encoding="utf-8")
+
+
+def _fields(kind: type[msgspec.Struct], unit: str = "") -> str:
+    heads = ("field", "also as", "allowed", "when left out", "meaning")
+    return _table(heads, [_field_row(field, unit) for field in declared_fields(kind)])
+
+
+def _field_row(field: inspect.Field, unit: str) -> tuple[str, ...]:
+    others = ", ".join(f"`{name}`" for name in list(spellings(field.name))[1:]) or "–"
+    own_unit = si_unit_of(field.name)
+    allowed = _allowed(field.type, own_unit.symbol if own_unit else unit)
+    described = field.type.extra_json_schema if isinstance(field.type, inspect.Metadata) else None
+    return (f"`{field.name}`", others, allowed, _left_out(field), (described or {}).get("description", ""))
+
+
+def _left_out(field: inspect.Field) -> str:
+    derived = words_of(field.type)["default"]
+    if derived:
+        return derived
+    if field.required:
+        return "required"
+    has_value = field.default is not msgspec.NODEFAULT and field.default not in (UNSET, "")
+    return show(field.default) if has_value else "none"
+
+
+def _allowed(node: inspect.Type, unit: str) -> str:
+    match node:
+        case inspect.Metadata():
+            return _allowed(node.type, unit)
+        case inspect.FloatType() | inspect.IntType():
+            return f"{show_range(float(node.ge or 0), float(node.le or 0))} {unit}".rstrip()
+        case inspect.StrType():
+            return f"text of {_count(node)} characters"
+        case inspect.LiteralType():
+            return any_of(map(show, node.values))
+        case inspect.ListType(item_type=inspect.StructType()):
+            return f"{_count(node)} tables"
+        case inspect.ListType():
+            return f"list of {_count(node)}, each {_allowed(node.item_type, '')}"
+        case inspect.DictType():
+            return f"table of {_count(node)}, each {_allowed(node.value_type, unit)}"
+    return "table"
+
+
+def _count(node: inspect.StrType | inspect.ListType | inspect.DictType) -> str:
+    return f"{node.min_length or 0}–{node.max_length}"
+
+
+def _table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
+    lines = [heads, ["---"] * len(heads), *rows]
+    return "".join("| " + " | ".join(cells) + " |\n" for cells in lines)
+
+
+if __name__ == "__main__":
+    write(Path(sys.argv[1]))
