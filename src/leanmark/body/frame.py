@@ -86,13 +86,25 @@ def joint_offsets_m(lengths: Mapping[str, Floats], stature_m: Floats) -> Floats:
     return offset
 
 
+def _point_coefficients() -> dict[str, Floats]:
+    """Surface points as sums of lengths: for each length, and for the stature, what one metre of it adds to
+    every point (P, 3)."""
+    added = {name: np.zeros((len(POINTS), 3)) for name in ("stature", *(p.of for p in POINTS.values()))}
+    for index, point in enumerate(POINTS.values()):
+        added[point.of][index] += point.along * np.array(LONG_AXIS[part_of(point.segment)])
+        added["stature"][index] += (point.forward, point.left, point.up)
+    return added
+
+
+POINT_COEFFICIENTS: Final = _point_coefficients()
+
+
 def points_m(lengths: Mapping[str, Floats], stature_m: Floats) -> Floats:
     """Surface points in their segments' frames (B, P, 3) [m], in the order of ``POINTS``."""
-    points = np.empty((len(stature_m), len(POINTS), 3))
-    for index, point in enumerate(POINTS.values()):
-        axis = np.array(LONG_AXIS[part_of(point.segment)])
-        shares = np.array([point.forward, point.left, point.up])
-        points[:, index] = np.outer(point.along * lengths[point.of], axis) + np.outer(stature_m, shares)
+    known = {**lengths, "stature": stature_m}
+    sizes = np.stack([known[name] for name in POINT_COEFFICIENTS], axis=-1)
+    added = np.stack([rows.ravel() for rows in POINT_COEFFICIENTS.values()])
+    points: Floats = (sizes @ added).reshape(-1, len(POINTS), 3)
     return points
 
 
