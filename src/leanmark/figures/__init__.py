@@ -1,0 +1,1 @@
+"""The drawn body on its rig, and charts: one definition for screen and print."""
