@@ -25,7 +25,7 @@ def cards(
 ) -> None:
     """Stand cards for everyone in a squad file: one PDF each, one for all, and the figures as SVG."""
     from dataclasses import replace
-    from datetime import date as today
+    from datetime import datetime
 
     import msgspec
 
@@ -42,7 +42,9 @@ def cards(
     if units:
         squad = replace(squad, units=o.unit_system(units))
     made = stand_cards(
-        squad, date or today.today().isoformat(), lambda name: typer.echo(f"  {name}", err=True)
+        squad,
+        date or datetime.now().astimezone().date().isoformat(),
+        lambda name: typer.echo(f"  {name}", err=True),
     )
     written = write_cards(made.cards, out, paper)
     figures = out / "figures"

@@ -35,6 +35,7 @@ def load(
     flight: Annotated[
         str | None, typer.Option("--flight", help="Ballistic: rise of the body, '10 cm'.")
     ] = None,
+    people: Annotated[int, typer.Option("--people", min=1, max=8, help="People pulling on the beam.")] = 1,
     figure: o.Figure = None,
     units: o.Units = "metric",
     as_json: o.Json = False,
@@ -44,6 +45,7 @@ def load(
 
     from leanmark.cli.asked import Asked
     from leanmark.cli.tempo import tempo_of
+    from leanmark.errors import FieldError
     from leanmark.moves.report import load_report
     from leanmark.moves.translate import mark_of
 
@@ -51,9 +53,13 @@ def load(
     standing = Asked(move, rung, squad, trainee, stature, mass, sex, anchor, setting, strap, floor).standing()
     mark_m = o.length_m("--mark", mark, mark_of(standing.move, standing.rung).start_m)
     assert mark_m is not None
-    report = load_report(
-        standing, mark_m, tempo_of(tempo or standing.move.tempo_s), o.length_m("--flight", flight)
-    )
+    flight_m = o.length_m("--flight", flight)
+    if flight_m is not None and "ballistic" not in standing.move.stages:
+        raise FieldError(
+            "--flight", flight, "a move with a ballistic stage", f"{standing.move.move} has none"
+        )
+    pace = tempo_of(tempo or standing.move.tempo_s)
+    report = load_report(standing, mark_m, pace, flight_m, people_on_beam=people)
     typer.echo(msgspec.json.encode(report).decode() if as_json else shown(report, system))
     if not as_json:
         typer.echo(f"\ncaution: {standing.move.caution}")
@@ -66,46 +72,54 @@ def load(
 
 def shown(report: LoadReport, system: UnitSystem) -> str:
     """The report as text."""
+    marks = [show_length(x, system) for x in (report.mark_m, report.strap_m, report.anchor_height_m)]
     lines = [
-        f"{report.move}, {report.rung}: {report.mark_of} at {show_length(report.mark_m, system)} from the plumb "
-        f"point, strap {show_length(report.strap_m, system)}, anchor {show_length(report.anchor_height_m, system)}",
+        f"{report.move}, {report.rung}: {report.mark_of} at {marks[0]} from the plumb point, "
+        f"strap {marks[1]}, anchor {marks[2]}",
         *(f"cannot be done: {reason}" for reason in report.reasons),
         "",
-        table(
-            ("held at", "lean", "load", "interval", "straps", "interval", "grip needed", "grip margin"),
-            [_phase_row(phase, system) for phase in report.phases],
-        ),
-        f"load: {report.load_is}; strap force in all straps together",
+        table(_HEAD, [_phase_row(phase, system) for phase in report.phases]),
+        f"load: {report.load_is}; strap force: all straps together",
+        *_moving_lines(report, system),
+        "",
+        *_joint_lines(report),
     ]
+    return "\n".join(lines)
+
+
+_HEAD = ("held at", "lean", "load", "interval", "straps", "interval", "grip needed", "grip margin")
+
+
+def _moving_lines(report: LoadReport, system: UnitSystem) -> list[str]:
+    lines = []
     if report.moving:
         moving = report.moving
         tempo = "-".join(f"{part:g}" for part in moving.tempo_s)
-        state = (
-            f"least strap tension {moving.slack_margin_percent:.0f} % of body weight"
-            if moving.taut
-            else "too fast: the strap goes slack"
-        )
-        lines.append(
-            f"at tempo {tempo}: peak {show_force(moving.peak_strap_n, system)} ({moving.peak_to_held:.2f} of the held peak); {state}"
-        )
+        margin = f"slack margin {moving.slack_margin_percent:.0f} % of body weight"
+        state = margin if moving.taut else "too fast: the strap goes slack"
+        peak = f"peak {show_force(moving.peak_strap_n, system)}, {moving.peak_to_held:.2f} of the held peak"
+        lines.append(f"at tempo {tempo}: {peak}; {state}")
     if report.flight:
         flight = report.flight
+        forces = [show_force(force, system) for force in (flight.peak_strap_n, flight.peak_floor_n)]
         state = (
             "" if flight.possible else "; not possible: a strap would have to push, or the body does not rise"
         )
-        lines.append(
-            f"with a flight of {show_length(flight.flight_m, system)}: strap peak {show_force(flight.peak_strap_n, system)}, floor peak {show_force(flight.peak_floor_n, system)}{state}"
-        )
-    worst = max(report.phases, key=lambda phase: phase.joints[0].share_percent if phase.joints else 0.0)
-    lines += [
-        "",
-        f"largest joint moments, {worst.phase}:",
-        table(
-            ("joint", "action", "moment", "share of reference strength"),
-            [(j.joint, j.action, f"{j.moment_nm:.0f} N·m", f"{j.share_percent:.0f} %") for j in worst.joints],
-        ),
+        rise = show_length(flight.flight_m, system)
+        lines.append(f"with a flight of {rise}: strap peak {forces[0]}, floor peak {forces[1]}{state}")
+    if report.anchor:
+        lines.append(f"anchor: {report.anchor}")
+    return lines
+
+
+def _joint_lines(report: LoadReport) -> list[str]:
+    worst = max(report.phases, key=lambda phase: phase.joints[0].share_percent)
+    rows = [
+        (joint.joint, joint.action, f"{joint.moment_nm:.0f} N·m", f"{joint.share_percent:.0f} %")
+        for joint in worst.joints
     ]
-    return "\n".join(lines)
+    head = ("joint", "action", "moment", "share of reference strength")
+    return [f"largest joint moments, {worst.phase}:", table(head, rows)]
 
 
 def _phase_row(phase: PhaseReport, system: UnitSystem) -> tuple[str, ...]:

@@ -9,6 +9,7 @@ import typer
 from leanmark import __version__
 from leanmark.cli import calibrate, cards, chart, load, mark, moves
 from leanmark.errors import FieldError
+from leanmark.squad.problems import SquadFileError
 
 app = typer.Typer(
     name="leanmark",
@@ -49,6 +50,8 @@ def main() -> None:
     try:
         app()
     except FieldError as error:
+        sys.exit(_refused(str(error)))
+    except SquadFileError as error:
         sys.exit(_refused(str(error)))
     except OSError as error:
         where = f" ({error.filename})" if error.filename else ""

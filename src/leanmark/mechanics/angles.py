@@ -93,13 +93,15 @@ def _zyx(r: Floats) -> tuple[Floats, Floats, Floats]:
 
 
 def _shoulder(r: Floats) -> dict[str, Floats]:
-    """Plane is meaningless with the arm hanging or straight overhead; rotation stays continuous there."""
+    """Plane is meaningless with the arm hanging or straight overhead, and read as zero; rotation stays
+    continuous where the arm hangs. Overhead it cannot: only rotation less twice the plane is defined there.
+    """
     elevation = np.arccos(np.clip(r[..., 2, 2], -1.0, 1.0))
     plane = np.arctan2(-r[..., 0, 2], r[..., 1, 2])
     axial = np.arctan2(-r[..., 2, 0], -r[..., 2, 1])
     level = np.sin(elevation) < 1e-6
     plane = np.where(level, 0.0, plane)
-    axial = np.where(level, np.arctan2(r[..., 1, 0], r[..., 0, 0]), axial)
+    axial = np.where(level, np.arctan2(np.sign(r[..., 2, 2]) * r[..., 1, 0], r[..., 0, 0]), axial)
     return {"plane": plane, "elevation": elevation, "rotation": _wrapped(axial + plane)}
 
 

@@ -14,11 +14,10 @@ from leanmark.mechanics.reasons import FINE
 Profile = Callable[[Floats, Ints], tuple[Floats, Ints]]
 """Marks (N,) [m] of people (N,) by number, to their loads (N,) and reasons (N,)."""
 
-MARK_TOLERANCE_M: Final = 5e-4
+MARK_TOLERANCE_M: Final = 3e-3
 """Limits of feasible intervals are found to this [m], finer than tape on a floor."""
-_BISECTIONS: Final = 7
 _SECANTS: Final = 8
-LOAD_TOLERANCE: Final = 1e-6
+LOAD_TOLERANCE: Final = 1e-5
 
 
 @dataclass(frozen=True)
@@ -32,11 +31,13 @@ class Scan:
 
 @dataclass(frozen=True)
 class Interval:
-    """A run of feasible marks of one person: from low_m to high_m, the reason it ends at each side (FINE
-    where only the search ends), and the loads between."""
+    """A run of feasible marks of one person: from low_m to high_m, the load there and the reason it ends at
+    each side (FINE where only the search ends), and the least and greatest load between."""
 
     low_m: float
     high_m: float
+    low_load: float
+    high_load: float
     low_reason: int
     high_reason: int
     least_load: float
@@ -88,9 +89,7 @@ def _bisected(
     outside = np.where(fine_left, found.mark_m[who, left + 1], found.mark_m[who, left])
     load = np.where(fine_left, found.load[who, left], found.load[who, left + 1])
     reason = np.where(fine_left, found.reason[who, left + 1], found.reason[who, left])
-    for _ in range(_BISECTIONS):
-        if np.abs(inside - outside).max() < MARK_TOLERANCE_M:
-            break
+    while np.abs(inside - outside).max() > MARK_TOLERANCE_M:
         middle = 0.5 * (inside + outside)
         value, why = profile(middle, who)
         fine = why == FINE
@@ -115,40 +114,59 @@ def _runs(
         last = (float(found.mark_m[person, after - 1]), FINE, float(inner[-1]))
         high = limits.get((person, int(after) - 1), last)
         loads = np.r_[low[2], inner, high[2]]
-        runs.append(Interval(low[0], high[0], low[1], high[1], float(loads.min()), float(loads.max())))
+        least, greatest = float(loads.min()), float(loads.max())
+        runs.append(Interval(low[0], high[0], low[2], high[2], low[1], high[1], least, greatest))
     return runs
 
 
 def marks_for(
     profile: Profile, found: Scan, feasible: list[list[Interval]], wanted: Floats
-) -> list[list[Answer]]:
-    """Every feasible mark at which each person's load is ``wanted`` (P,), nearest to the plumb point first.
+) -> list[list[list[Answer]]]:
+    """Every feasible mark at which a person's load is wanted, nearest to the plumb point first: a list by
+    person, then by wanted load (W,).
 
     Crossings on the scan are refined by regula falsi (Illinois rule), all at once.
     """
-    brackets = _brackets(found, feasible, wanted)
+    brackets = [
+        (number, *bracket)
+        for number, load in enumerate(wanted.tolist())
+        for bracket in _brackets(found, feasible, load)
+    ]
+    answers: list[list[list[Answer]]] = [[[] for _ in wanted] for _ in feasible]
     if not brackets:
-        return [[] for _ in feasible]
-    who = np.array([b[0] for b in brackets])
-    mark, load = _refined(profile, who, np.array([b[1:5] for b in brackets]), wanted[who])
-    answers: list[list[Answer]] = [[] for _ in feasible]
-    for (person, *_, interval), m, value in zip(brackets, mark, load, strict=True):
-        answers[person].append(Answer(float(m), float(value), interval))
-    return [sorted(rows, key=lambda answer: abs(answer.mark_m)) for rows in answers]
+        return answers
+    who = np.array([b[1] for b in brackets])
+    goal = wanted[[b[0] for b in brackets]]
+    mark, load = _refined(profile, who, np.array([b[2:6] for b in brackets]), goal)
+    for (number, person, *_, interval), m, value in zip(brackets, mark, load, strict=True):
+        answers[person][number].append(Answer(float(m), float(value), interval))
+        answers[person][number].sort(key=lambda answer: abs(answer.mark_m))
+    return answers
 
 
 def _brackets(
-    found: Scan, feasible: list[list[Interval]], wanted: Floats
+    found: Scan, feasible: list[list[Interval]], wanted: float
 ) -> list[tuple[int, float, float, float, float, Interval]]:
-    """(person, low mark, high mark, load there, load there, interval) around every crossing."""
+    """(person, low mark, high mark, load there, load there, interval) around every crossing; loads are
+    counted from the wanted one."""
     brackets = []
     for person, runs in enumerate(feasible):
         for run in runs:
-            inner = (found.mark_m[person] >= run.low_m) & (found.mark_m[person] <= run.high_m)
-            marks, loads = found.mark_m[person, inner], found.load[person, inner] - wanted[person]
-            for k in np.flatnonzero(loads[1:] * loads[:-1] <= 0.0):
+            inner = (found.mark_m[person] > run.low_m) & (found.mark_m[person] < run.high_m)
+            marks = np.r_[run.low_m, found.mark_m[person, inner], run.high_m]
+            loads = np.r_[run.low_load, found.load[person, inner], run.high_load] - wanted
+            for k in _crossings(loads):
                 brackets.append((person, marks[k], marks[k + 1], loads[k], loads[k + 1], run))
     return brackets
+
+
+def _crossings(loads: Floats) -> Ints:
+    """Steps within which a row of numbers passes zero; a zero counts in the step that ends at it, or in the
+    first step where the row begins with it."""
+    below = loads < 0.0
+    passed = (loads[:-1] != 0.0) & ((loads[1:] == 0.0) | (below[1:] != below[:-1]))
+    passed[:1] |= loads[:1] == 0.0
+    return np.flatnonzero(passed)
 
 
 def _refined(profile: Profile, who: Ints, ends: Floats, wanted: Floats) -> tuple[Floats, Floats]:

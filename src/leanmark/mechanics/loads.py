@@ -55,7 +55,7 @@ class Loads:
         if not self.strap_tension_n.shape[1]:
             return np.zeros(len(self.body_weight_n), dtype=bool)
         floor = SLACK_SHARE * self.body_weight_n[:, None]
-        slack: Bools = (self.strap_tension_n <= floor).any(axis=1)
+        slack: Bools = np.any(self.strap_tension_n <= floor, axis=1)
         return slack
 
     @property

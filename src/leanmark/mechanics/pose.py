@@ -7,7 +7,7 @@ joint has one weight, and the rows' derivatives are analytic.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
@@ -15,18 +15,26 @@ import numpy as np
 from leanmark.body.bodies import Bodies
 from leanmark.body.segments import SEGMENT_COUNT
 from leanmark.mechanics.arrays import Bools, Floats, Ints
-from leanmark.mechanics.constraints import Constraints, evaluate
+from leanmark.mechanics.constraints import Constraints
 from leanmark.mechanics.kinematics import TURNS, Placement, Pose, place
+from leanmark.mechanics.motions import MOTIONS
 from leanmark.mechanics.rotation import rotation_from_vector, vector_from_rotation
+from leanmark.mechanics.rows import Rows, evaluate, lay_out
 
 CLOSURE_TOLERANCE_M: Final = 1e-6
 """No pose is returned as met with a residual above this [m] (the project's own bar)."""
-_STEP_TOLERANCE: Final = 1e-7
+_STEP_TOLERANCE: Final = 1e-6
 _LARGEST_TURN: Final = 0.5
-_MOST_STEPS: Final = 60
+_MOST_STEPS: Final = 30
+_PATIENCE: Final = 6
+_FAR_M: Final = 1e-3
+"""A pose is given up when its residual stays above this and falls by less than three tenths in _PATIENCE
+steps; poses that can be met fall a thousandfold in as many."""
 _ROOT_WEIGHT: Final = 1e-4
 """Weight of the pelvis's place [1/m^2]: small, since contacts and straps decide it."""
-_DAMPING: Final = 1e-12
+_DAMPING: Final = 1e-15
+_NEAR_M: Final = 1e-2
+_STRETCH: Final = (0.2, 10.0)
 
 
 @dataclass(frozen=True)
@@ -77,19 +85,31 @@ def _moved(pose: Pose, placement: Placement, step: Floats) -> Pose:
     return Pose(pose.root_m + step[:, TURNS:], pose.rotation @ rotation_from_vector(local))
 
 
-def _step(offset: Floats, residual: Floats, rows: Floats, give: Floats) -> Floats:
-    """One Gauss-Newton step of: least weighted offset, subject to the linearised rows being zero."""
+def _step(offset: Floats, residual: Floats, rows: Floats, give: Floats) -> tuple[Floats, Floats]:
+    """One Gauss-Newton step, in two parts: onto the linearised rows, and along them towards the target."""
     weighted = rows * give[:, None, :]
     normal = weighted @ np.swapaxes(rows, -1, -2)
-    count = normal.shape[-1]
-    scale = np.trace(normal, axis1=-2, axis2=-1)[:, None, None] / count
-    normal += scale * _DAMPING * np.eye(count)
-    wanted = residual - (rows @ offset[..., None])[..., 0]
-    multiplier = np.linalg.solve(normal, wanted[..., None])
-    step = -offset - (np.swapaxes(weighted, -1, -2) @ multiplier)[..., 0]
+    diagonal = np.arange(normal.shape[-1])
+    normal[:, diagonal, diagonal] *= 1.0 + _DAMPING
+    asked = np.stack([residual, (rows @ offset[..., None])[..., 0]], axis=-1)
+    back = np.swapaxes(weighted, -1, -2) @ np.linalg.solve(normal, asked)
+    return -back[..., 0], back[..., 1] - offset
+
+
+def _damped(step: Floats) -> Floats:
+    """The step, shortened where a joint would turn too far at once."""
     largest = np.abs(step[:, :TURNS]).max(axis=1)
     damped: Floats = step * np.minimum(1.0, _LARGEST_TURN / np.maximum(largest, 1e-12))[:, None]
     return damped
+
+
+def _stretched(stretch: Floats, before: Floats, along: Floats) -> Floats:
+    """How much to stretch the next step along the rows, (N,): Aitken's rule (Irons and Tuck 1969, Int J
+    Numer Methods Eng 1:275, from memory) from the last two steps, since these shrink by a steady factor."""
+    change = along - before
+    fall = (change**2).sum(axis=1)
+    rule = -stretch * (before * change).sum(axis=1) / np.where(fall > 0.0, fall, 1.0)
+    return np.where(fall > 0.0, np.clip(rule, *_STRETCH), 1.0)
 
 
 def solve_pose(
@@ -101,33 +121,80 @@ def solve_pose(
     caller turns the rows left open into a reason. Every pose is solved on its own, so a batch and a
     single call give the same answer.
     """
+    return solve_rows(bodies, targets, lay_out(constraints), count, start)
+
+
+def solve_rows(
+    bodies: Bodies, targets: Targets, rows: Rows, count: int, start: Pose | None = None
+) -> PoseSolution:
+    """``solve_pose`` for constraints that are laid out already."""
     begin = start if start is not None else targets.pose
     pose = Pose(
         np.broadcast_to(begin.root_m, (count, 3)).copy(),
         np.broadcast_to(begin.rotation, (count, SEGMENT_COUNT, 3, 3)).copy(),
     )
     taken = np.zeros(count, dtype=np.intp)
-    open_rows = np.arange(count)
-    for _ in range(_MOST_STEPS):
-        moved, largest = _advance(bodies, targets, constraints, pose.take(open_rows), open_rows, count)
-        pose.root_m[open_rows], pose.rotation[open_rows] = moved.root_m, moved.rotation
-        taken[open_rows] += 1
-        open_rows = open_rows[largest > _STEP_TOLERANCE]
-        if not len(open_rows):
+    best = np.full((count, 2), np.inf)
+    still_open = np.arange(count)
+    part = _Part(bodies, targets, rows, pose, np.zeros((count, MOTIONS)), np.ones(count))
+    for step in range(_MOST_STEPS):
+        part, largest, residual = _advance(part)
+        pose.root_m[still_open], pose.rotation[still_open] = part.pose.root_m, part.pose.rotation
+        taken[still_open] += 1
+        keep = (largest > _STEP_TOLERANCE) & ~_stalled(best, still_open, residual, step)
+        if not keep.any():
             break
-    rows_m, _ = evaluate(constraints, bodies, place(bodies, pose))
+        if not keep.all():
+            still_open, part = still_open[keep], part.take(np.flatnonzero(keep))
+    rows_m, _ = evaluate(rows, bodies, place(bodies, pose))
     residual_m = np.abs(rows_m).max(axis=1)
     return PoseSolution(pose, residual_m, rows_m, residual_m <= CLOSURE_TOLERANCE_M, taken)
 
 
-def _advance(
-    bodies: Bodies, targets: Targets, constraints: Constraints, pose: Pose, index: Ints, count: int
-) -> tuple[Pose, Floats]:
-    """One step for the poses still open; returns them moved, and the size of each step."""
-    if len(index) < count:
-        bodies = bodies.take(index) if len(bodies.body_mass_kg) > 1 else bodies
-        targets, constraints = targets.take(index), constraints.take(index)
-    placement = place(bodies, pose)
-    residual, rows = evaluate(constraints, bodies, placement)
-    step = _step(_offset(pose, targets.pose, placement), residual, rows, _yield(targets.weight))
-    return _moved(pose, placement, step), np.abs(step).max(axis=1)
+@dataclass(frozen=True)
+class _Part:
+    """Poses still being solved, with all that belongs to them; ``along`` is the last step along the rows and
+    ``stretch`` how much it was stretched."""
+
+    bodies: Bodies
+    targets: Targets
+    rows: Rows
+    pose: Pose
+    along: Floats
+    stretch: Floats
+
+    def take(self, index: Ints) -> _Part:
+        bodies = self.bodies.take(index) if len(self.bodies.body_mass_kg) > 1 else self.bodies
+        return _Part(
+            bodies,
+            self.targets.take(index),
+            self.rows.take(index),
+            self.pose.take(index),
+            self.along[index],
+            self.stretch[index],
+        )
+
+
+def _advance(part: _Part) -> tuple[_Part, Floats, Floats]:
+    """One step; returns the poses moved, the size of each plain step and the residual before it."""
+    placement = place(part.bodies, part.pose)
+    residual, rows = evaluate(part.rows, part.bodies, placement)
+    offset = _offset(part.pose, part.targets.pose, placement)
+    onto, along = _step(offset, residual, rows, _yield(part.targets.weight))
+    open_m = np.abs(residual).max(axis=1)
+    stretch = np.where(open_m < _NEAR_M, _stretched(part.stretch, part.along, along), 1.0)
+    step = _damped(onto + along * stretch[:, None])
+    moved = replace(part, pose=_moved(part.pose, placement, step), along=along, stretch=stretch)
+    return moved, np.abs(onto + along).max(axis=1), open_m
+
+
+def _stalled(best: Floats, index: Ints, residual: Floats, step: int) -> Bools:
+    """Whether a pose's residual is large and has not come down over the last ``_PATIENCE`` steps: its
+    constraints cannot be met. ``best`` keeps each pose's least residual of this spell and the one before."""
+    best[index, 1] = np.minimum(best[index, 1], residual)
+    if step % _PATIENCE != _PATIENCE - 1:
+        return np.zeros(len(index), dtype=bool)
+    stalled: Bools = (best[index, 1] > _FAR_M) & (best[index, 1] > 0.7 * best[index, 0])
+    best[index, 0] = best[index, 1]
+    best[index, 1] = np.inf
+    return stalled

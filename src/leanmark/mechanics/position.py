@@ -17,10 +17,11 @@ from leanmark.mechanics.constraints import Constraints
 from leanmark.mechanics.kinematics import Pose, place
 from leanmark.mechanics.loads import Balance, Loads, balance_of, loads_of
 from leanmark.mechanics.patches import PATCHES, Patch
-from leanmark.mechanics.pose import PoseSolution, Targets, solve_pose
+from leanmark.mechanics.pose import PoseSolution, Targets, solve_rows
 from leanmark.mechanics.ranges import within_range
 from leanmark.mechanics.reasons import FINE, load_reasons, pose_reasons
 from leanmark.mechanics.rotation import rotation_from_vector, vector_from_rotation
+from leanmark.mechanics.rows import lay_out
 from leanmark.mechanics.supports import Supports
 from leanmark.mechanics.task import Geometry, Task, constraints_of, patch_places, supports_of
 
@@ -133,7 +134,8 @@ def _root_guess(task: Task, bodies: Bodies, geometry: Geometry, patches: list[Pa
 
 def _solve_in_range(bodies: Bodies, targets: Targets, constraints: Constraints, count: int) -> PoseSolution:
     """Solve, then draw joints that left their range to its limit and solve again, where any did."""
-    solution = solve_pose(bodies, targets, constraints, count)
+    rows = lay_out(constraints)
+    solution = solve_rows(bodies, targets, rows, count)
     targets_weight = weight = np.broadcast_to(targets.weight, (count, SEGMENT_COUNT))
     for _ in range(_RANGE_ROUNDS):
         limit, beyond = within_range(solution.pose.rotation)
@@ -145,12 +147,8 @@ def _solve_in_range(bodies: Bodies, targets: Targets, constraints: Constraints, 
         root = np.broadcast_to(targets.pose.root_m, (count, 3))
         targets = replace(targets, pose=Pose(root, goal), weight=weight)
         index = np.flatnonzero(again)
-        part = solve_pose(
-            bodies.take(index) if len(bodies.body_mass_kg) > 1 else bodies,
-            targets.take(index),
-            constraints.take(index),
-            len(index),
-        )
+        people = bodies.take(index) if len(bodies.body_mass_kg) > 1 else bodies
+        part = solve_rows(people, targets.take(index), rows.take(index), len(index))
         solution = _merged(solution, part, index)
     return solution
 

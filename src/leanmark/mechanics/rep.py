@@ -30,7 +30,7 @@ def differentiation_matrix(nodes: Floats) -> Floats:
     difference = nodes[:, None] - nodes[None, :]
     np.fill_diagonal(difference, 1.0)
     weight = 1.0 / difference.prod(axis=1)
-    matrix = weight[None, :] / weight[:, None] / difference
+    matrix: Floats = weight[None, :] / weight[:, None] / difference
     np.fill_diagonal(matrix, 0.0)
     np.fill_diagonal(matrix, -matrix.sum(axis=1))
     return matrix

@@ -129,7 +129,7 @@ def patch_places(task: Task, bodies: Bodies, geometry: Geometry, found: dict[int
     for number, use in enumerate(task.patches):
         side = _SIGN[use.side]
         place: Floats | None
-        heading = None if use.heading_rad is None else np.asarray(-side * use.heading_rad)
+        heading = None if use.heading_rad is None else np.asarray(side * use.heading_rad)
         if use.found:
             place = found.get(number)
             heading = None

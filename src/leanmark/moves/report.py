@@ -22,7 +22,7 @@ from leanmark.mechanics.position import Rep, solve_rep
 from leanmark.mechanics.reasons import FINE, REASONS
 from leanmark.mechanics.task import Geometry
 from leanmark.moves.stand import Stand, rep_bodies, rep_geometry
-from leanmark.rig.anchor_check import Pace
+from leanmark.rig.anchor_check import Pace, check_anchor
 
 LISTED_JOINTS: Final = 6
 """Joint moments listed for a phase, the largest shares of reference strength first."""
@@ -112,6 +112,7 @@ class LoadReport(Struct):
     phases: list[PhaseReport]
     moving: TempoReport | None = None
     flight: FlightReport | None = None
+    anchor: str = ""
 
 
 LOAD_WORDS: Final = {
@@ -127,8 +128,12 @@ def load_report(
     tempo: Tempo | None = None,
     flight_m: float | None = None,
     unknown: Uncertainty = DEFAULT_UNCERTAINTY,
+    people_on_beam: int = 1,
 ) -> LoadReport:
-    """Full report of the stand's one person at one mark; a person with two tables spans both."""
+    """Full report of the stand's one person at one mark; a person with two tables spans both.
+
+    people_on_beam: how many such people pull on what the maker rated, at once.
+    """
     rep, _ = standing.rep(np.array([mark_m]), np.zeros(1, dtype=np.intp))
     balance = rep.balance()
     loads = loads_of(balance)
@@ -136,7 +141,7 @@ def load_report(
     ranges = _ranges(standing, rep, loads, tension_limits(balance), unknown)
     wrong = list(dict.fromkeys(REASONS[int(code)] for code in reasons.reshape(-1) if code != FINE))
     mark = standing.rung.mark or standing.move.mark
-    return LoadReport(
+    report = LoadReport(
         move=standing.move.move,
         rung=standing.rung.rung,
         mark_m=mark_m,
@@ -155,6 +160,10 @@ def load_report(
         moving=_moving(rep, loads, tempo) if tempo and len(rep.nodes) > 1 and not wrong else None,
         flight=_flight(rep, flight_m) if flight_m and len(rep.nodes) > 1 and not wrong else None,
     )
+    if rep.supports.straps and not wrong:
+        peak, pace = peak_anchor_n(report)
+        report.anchor = check_anchor(np.full(people_on_beam, peak), standing.rig.rated_load_n, pace).words()
+    return report
 
 
 def _phases(standing: Stand, nodes: int) -> list[tuple[str, int]]:

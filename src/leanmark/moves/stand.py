@@ -25,7 +25,7 @@ from leanmark.moves.schema import Move, Rung
 from leanmark.moves.translate import mark_of, strap_setting, task_of
 from leanmark.rig.rig import Rig
 
-SCAN_MARKS: Final = 25
+SCAN_MARKS: Final = 21
 """Marks looked at between the ends of a move's range before limits and crossings are refined."""
 SCAN_NODES: Final = 3
 """Poses looked at in a rep for its largest held load: start, middle and end."""
@@ -194,13 +194,11 @@ def marks(standing: Stand, wanted: Floats) -> list[list[MarkAnswer]]:
     """Marks of every person (P) for every wanted load (W,): a list by person, then by load."""
     found = standing.scanned()
     feasible = intervals(standing.profile, found)
-    by_load = [
-        marks_for(standing.profile, found, feasible, np.full(len(standing.people), load)) for load in wanted
-    ]
+    answers = marks_for(standing.profile, found, feasible, wanted)
     return [
         [
             MarkAnswer(
-                float(load), by_load[k][person], feasible[person], _common_reason(found.reason[person])
+                float(load), answers[person][k], feasible[person], _common_reason(found.reason[person])
             )
             for k, load in enumerate(wanted)
         ]
