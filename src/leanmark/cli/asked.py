@@ -5,15 +5,17 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
+from leanmark.body.added_mass import AddedMass
 from leanmark.body.build import Build
 from leanmark.cli.options import length_m, mass_kg, stated_sex
 from leanmark.errors import FieldError
+from leanmark.mechanics.task import PushUse
 from leanmark.moves.library import find_rung, load_move, move_names
 from leanmark.moves.people import people_of
 from leanmark.moves.schema import Move, Rung
 from leanmark.moves.stand import Stand, stand
 from leanmark.rig.floors import DEFAULT_FLOOR
-from leanmark.rig.rig import Rig, standard_rig
+from leanmark.rig.rig import STRAP_MODES, Rig, StrapMode, standard_rig
 from leanmark.squad.read import read_squad
 from leanmark.squad.squad import Squad, Trainee, check_moves
 
@@ -36,6 +38,9 @@ class Asked:
     setting: str | None
     strap: str | None
     floor: str | None
+    straps: str | None = None
+    added: tuple[AddedMass, ...] = ()
+    pushes: tuple[PushUse, ...] = ()
 
     def standing(self) -> Stand:
         """The stand asked for. Raises FieldError, or the squad file's own error, for what cannot be used."""
@@ -45,7 +50,8 @@ class Asked:
         build = self._build(squad)
         rig = self._rig(squad)
         strap_m = length_m("--strap", self.strap)
-        return stand(move, rung, rig, people_of([build]), strap_m, self.setting)
+        people = people_of([build])
+        return stand(move, rung, rig, people, strap_m, self.setting, self.added, self.pushes)
 
     def _build(self, squad: Squad | None) -> Build:
         base = find_trainee(squad, self.trainee).build if squad else None
@@ -60,13 +66,25 @@ class Asked:
         return Build(mass_kg=mass, stature_m=stature_m, sex=sex)
 
     def _rig(self, squad: Squad | None) -> Rig:
-        if squad and not (self.anchor or self.floor):
+        if squad and not (self.anchor or self.floor or self.straps):
             return squad.rig
         anchor_m = length_m("--anchor", self.anchor, squad.rig.anchor_height_m if squad else ANCHOR_M)
         assert anchor_m is not None
+        base = squad.rig if squad else None
         return standard_rig(
-            anchor_m, floor_name=self.floor or (squad.rig.floor_name if squad else DEFAULT_FLOOR)
+            anchor_m,
+            floor_name=self.floor or (base.floor_name if base else DEFAULT_FLOOR),
+            strap_mode=strap_mode(self.straps or (base.strap_mode if base else "independent")),
+            rated_load_n=base.rated_load_n if base else None,
         )
+
+
+def strap_mode(word: str) -> StrapMode:
+    """The kit's strap mode. Raises FieldError for another word."""
+    for mode in STRAP_MODES:
+        if word == mode:
+            return mode
+    raise FieldError("--straps", word, " or ".join(STRAP_MODES), "choose one of the two")
 
 
 def middle_rung(move: Move) -> Rung:

@@ -25,6 +25,7 @@ def calibrate(
     setting: o.Setting = None,
     strap: o.Strap = None,
     floor: o.Floor = None,
+    straps: o.Straps = None,
     scale_error: Annotated[
         str, typer.Option("--scale-error", help="How far the scale may be off.")
     ] = "0.5 kgf",

@@ -8,6 +8,7 @@ from typing import Annotated
 import typer
 
 from leanmark.cli import options as o
+from leanmark.cli.extras import Added, Pushed, added_masses, pushes
 
 
 def chart(
@@ -24,6 +25,9 @@ def chart(
     setting: o.Setting = None,
     strap: o.Strap = None,
     floor: o.Floor = None,
+    straps: o.Straps = None,
+    add: Added = None,
+    push: Pushed = None,
     tempo: Annotated[
         str | None, typer.Option("--tempo", help="Seconds down-pause-up-pause: 2-1-1-0.")
     ] = None,
@@ -41,7 +45,22 @@ def chart(
     from leanmark.moves.translate import mark_of
 
     system = o.unit_system(units)
-    standing = Asked(move, rung, squad, trainee, stature, mass, sex, anchor, setting, strap, floor).standing()
+    standing = Asked(
+        move,
+        rung,
+        squad,
+        trainee,
+        stature,
+        mass,
+        sex,
+        anchor,
+        setting,
+        strap,
+        floor,
+        straps,
+        added_masses(add),
+        pushes(push),
+    ).standing()
     mark_m = o.length_m("--mark", mark, mark_of(standing.move, standing.rung).start_m)
     assert mark_m is not None
     over_mark = mark_curve(standing)

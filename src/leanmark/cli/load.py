@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from leanmark.cli import options as o
+from leanmark.cli.extras import Added, Pushed, added_masses, pushes
 from leanmark.cli.table import table
 from leanmark.units import UnitSystem, show_force, show_length
 
@@ -29,6 +30,9 @@ def load(
     setting: o.Setting = None,
     strap: o.Strap = None,
     floor: o.Floor = None,
+    straps: o.Straps = None,
+    add: Added = None,
+    push: Pushed = None,
     tempo: Annotated[
         str | None, typer.Option("--tempo", help="Seconds down-pause-up-pause: 2-1-1-0.")
     ] = None,
@@ -50,7 +54,22 @@ def load(
     from leanmark.moves.translate import mark_of
 
     system = o.unit_system(units)
-    standing = Asked(move, rung, squad, trainee, stature, mass, sex, anchor, setting, strap, floor).standing()
+    standing = Asked(
+        move,
+        rung,
+        squad,
+        trainee,
+        stature,
+        mass,
+        sex,
+        anchor,
+        setting,
+        strap,
+        floor,
+        straps,
+        added_masses(add),
+        pushes(push),
+    ).standing()
     mark_m = o.length_m("--mark", mark, mark_of(standing.move, standing.rung).start_m)
     assert mark_m is not None
     flight_m = o.length_m("--flight", flight)

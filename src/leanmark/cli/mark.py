@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Annotated
 import typer
 
 from leanmark.cli import options as o
+from leanmark.cli.extras import Added, Pushed, added_masses, pushes
 from leanmark.cli.table import table
 from leanmark.units import UnitSystem, show_length
 
@@ -30,6 +31,9 @@ def mark(
     setting: o.Setting = None,
     strap: o.Strap = None,
     floor: o.Floor = None,
+    straps: o.Straps = None,
+    add: Added = None,
+    push: Pushed = None,
     units: o.Units = "metric",
     as_json: o.Json = False,
 ) -> None:
@@ -45,11 +49,30 @@ def mark(
     for value in load:
         if not 0.0 < value <= 200.0:
             raise FieldError("--load", value, "above 0 and up to 200 %", "give a share in per cent")
-    standing = Asked(move, rung, squad, trainee, stature, mass, sex, anchor, setting, strap, floor).standing()
+    standing = Asked(
+        move,
+        rung,
+        squad,
+        trainee,
+        stature,
+        mass,
+        sex,
+        anchor,
+        setting,
+        strap,
+        floor,
+        straps,
+        added_masses(add),
+        pushes(push),
+    ).standing()
     found = marks(standing, np.array(load) / 100.0)[0]
     if as_json:
         typer.echo(msgspec.json.encode([as_data(answer) for answer in found]).decode())
         return
+    if not any(answer.answers for answer in found):
+        raise FieldError(
+            "--load", load, why_not(found[0]), "ask for a load in between, or change strap or rung"
+        )
     typer.echo(shown(found, system))
     typer.echo(f"\ncaution: {standing.move.caution}")
 

@@ -27,6 +27,7 @@ Anchor = Annotated[str | None, typer.Option("--anchor", help="Anchor height: 2.4
 Setting = Annotated[str | None, typer.Option("--setting", help="Named strap setting of the rig.")]
 Strap = Annotated[str | None, typer.Option("--strap", help="Strap length instead of a setting: 1.5 m.")]
 Floor = Annotated[str | None, typer.Option("--floor", help="Floor preset, such as 'dry gym floor'.")]
+Straps = Annotated[str | None, typer.Option("--straps", help="independent, or slipping loop.")]
 Units = Annotated[str, typer.Option("--units", help="metric or us.")]
 Json = Annotated[bool, typer.Option("--json", help="Print JSON instead of a table.")]
 Figure = Annotated[Path | None, typer.Option("--figure", help="Write the drawn position to this SVG file.")]

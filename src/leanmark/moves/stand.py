@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
 
+from leanmark.body.added_mass import AddedMass, with_added_mass
 from leanmark.body.bodies import Bodies
 from leanmark.errors import FieldError
 from leanmark.mechanics.arrays import Floats, Ints
@@ -19,7 +20,7 @@ from leanmark.mechanics.measure import measured, peak_over_rep
 from leanmark.mechanics.position import Rep, solve_rep
 from leanmark.mechanics.reasons import FINE
 from leanmark.mechanics.rep import lobatto_nodes
-from leanmark.mechanics.task import Geometry, Task
+from leanmark.mechanics.task import Geometry, PushUse, Task
 from leanmark.moves.people import People, mean_by_position
 from leanmark.moves.schema import Move, Rung
 from leanmark.moves.translate import mark_of, strap_setting, task_of
@@ -98,9 +99,18 @@ def _first_reason(reasons: Ints) -> Ints:
 
 
 def stand(
-    move: Move, rung: Rung, rig: Rig, people: People, strap_m: float | None = None, setting: str | None = None
+    move: Move,
+    rung: Rung,
+    rig: Rig,
+    people: People,
+    strap_m: float | None = None,
+    setting: str | None = None,
+    added: Sequence[AddedMass] = (),
+    pushes: Sequence[PushUse] = (),
 ) -> Stand:
     """Put people on a rig in a rung. The strap's length is given, or the named or the rung's own setting.
+
+    added: masses that everyone wears; pushes: a partner's, in world axes.
 
     Raises FieldError for a strap outside the rig's range and for what ``task_of`` cannot read.
     """
@@ -113,7 +123,10 @@ def stand(
             f"{rig.strap_shortest_m:g} to {rig.strap_longest_m:g}",
             "use the strap's range",
         )
-    return Stand(move, rung, rig, people, task_of(move, rung), strap_m)
+    for worn in added:
+        people = replace(people, bodies=with_added_mass(people.bodies, worn))
+    task = task_of(move, rung)
+    return Stand(move, rung, rig, people, replace(task, pushes=(*task.pushes, *pushes)), strap_m)
 
 
 @dataclass(frozen=True)
