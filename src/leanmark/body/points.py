@@ -11,6 +11,7 @@ from typing import Final
 import numpy as np
 
 from leanmark.body.arrays import Ints
+from leanmark.body.de_leva_1996 import KNUCKLE_FRACTION
 from leanmark.body.drillis_contini_1966 import share
 from leanmark.body.foot import (
     ANKLE_FROM_HEEL,
@@ -45,9 +46,9 @@ _TOE_SOLE: Final = -TOE_JOINT_HEIGHT_SHARE
 _BALL_MEDIAL: Final = 0.45 * share("foot breadth")  # the inner edge stands straighter; own figure
 _BALL_LATERAL: Final = 0.55 * share("foot breadth")
 _HIP_SIDE: Final = 0.5 * share("hip breadth")
-_KNUCKLES: Final = 86.2 / 187.9  # MET3 along the hand, de Leva 1996, rows hand and hand 2, men
 
-# name: segment, length, along, forward, outward (away from the middle), up
+# name: segment, length, along, forward, outward (away from the middle), up. The heel bears a little in front
+# of its rear edge. Elbow and wrist end of the forearm lie level when it rests on them, palm down.
 _PAIRED: Final[dict[str, tuple[str, str, float, float, float, float]]] = {
     "heel": ("foot", "foot", _HEEL + 0.06, 0.0, 0.0, _SOLE),
     "ball_medial": ("foot", "foot", _BALL, 0.0, -_BALL_MEDIAL, _SOLE),
@@ -56,13 +57,13 @@ _PAIRED: Final[dict[str, tuple[str, str, float, float, float, float]]] = {
     "toe_base_lateral": ("toes", "toes", 0.0, 0.0, _BALL_LATERAL, _TOE_SOLE),
     "toe_tip": ("toes", "toes", 1.0, 0.0, 0.0, _TOE_SOLE),
     "heel_back": ("foot", "foot", _HEEL, 0.0, 0.0, -0.015),
-    "instep": ("foot", "foot", 0.20, 0.0, 0.0, 0.004),
+    "instep": ("foot", "foot", 0.20, 0.0, 0.0, -0.002),
     "knee_front": ("shank", "shank", 0.03, 0.028, 0.0, 0.0),
     "knee_side": ("shank", "shank", 0.0, 0.0, 0.031, 0.0),
     "shank_front_distal": ("shank", "shank", 0.85, 0.022, 0.0, 0.0),
-    "grip": ("hand", "hand", 0.92 * _KNUCKLES, 0.015, 0.0, 0.0),
+    "grip": ("hand", "hand", 0.92 * KNUCKLE_FRACTION, 0.015, 0.0, 0.0),
     "palm_heel": ("hand", "hand", 0.10, 0.011, 0.0, 0.0),
-    "palm_ball": ("hand", "hand", _KNUCKLES, 0.011, 0.0, 0.0),
+    "palm_ball": ("hand", "hand", KNUCKLE_FRACTION, 0.011, 0.0, 0.0),
     "elbow_tip": ("forearm", "forearm", 0.0, -0.020, 0.0, 0.004),
     "elbow_side": ("forearm", "forearm", 0.0, 0.0, 0.022, 0.0),
     "forearm_distal": ("forearm", "forearm", 0.88, -0.020, 0.0, 0.0),
