@@ -19,7 +19,7 @@ from leanmark.body.build import Sex
 from leanmark.body.segment_table import Part, SegmentTable
 
 SOURCE: Final = "de Leva 1996, J Biomech 29:1223-1230, table 4 (read in public data copies)"
-STATURE_M: Final[dict[Sex, float]] = {"male": 1.741, "female": 1.735}  # de Leva 1996, means of 73.0 and 61.9 kg
+STATURE_M: Final[dict[Sex, float]] = {"male": 1.741, "female": 1.735}  # de Leva 1996; 73.0 and 61.9 kg
 
 
 class Row(NamedTuple):
