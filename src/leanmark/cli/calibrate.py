@@ -50,7 +50,9 @@ def calibrate(
         if mark_m is None:
             raise FieldError("--reading", text, "a mark, '=', a force", "write for example '-60 cm = 32 kgf'")
         readings.append(Reading(mark_m, o.force_n("--reading", force_text)))
-    standing = Asked(move, rung, squad, trainee, stature, mass, sex, anchor, setting, strap, floor).standing()
+    standing = Asked(
+        move, rung, squad, trainee, stature, mass, sex, anchor, setting, strap, floor, straps
+    ).standing()
     found = calibrate_from(standing, readings, o.force_n("--scale-error", scale_error))
     marks = np.array([r.mark_m for r in readings])
     before, after = predicted(standing, marks, np.stack([PRIOR.mean, found.mean]))

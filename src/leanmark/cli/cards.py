@@ -25,6 +25,7 @@ def cards(
 ) -> None:
     """Stand cards for everyone in a squad file: one PDF each, one for all, and the figures as SVG."""
     from dataclasses import replace
+    import sys
     from datetime import datetime
 
     import msgspec
@@ -33,7 +34,7 @@ def cards(
     from leanmark.cli.drawn import write_whole
     from leanmark.errors import FieldError
     from leanmark.sheets.cards import PAPERS, write_cards
-    from leanmark.sheets.stand_cards import stand_cards
+    from leanmark.sheets.stand_cards import card_moves, stand_cards
     from leanmark.units import show_length
 
     if paper not in PAPERS:
@@ -41,11 +42,9 @@ def cards(
     squad = read_checked(squad_file)
     if units:
         squad = replace(squad, units=o.unit_system(units))
-    made = stand_cards(
-        squad,
-        date or datetime.now().astimezone().date().isoformat(),
-        lambda name: typer.echo(f"  {name}", err=True),
-    )
+    day = date or datetime.now().astimezone().date().isoformat()
+    with typer.progressbar(length=len(card_moves(squad)), label="moves", file=sys.stderr) as bar:
+        made = stand_cards(squad, day, lambda: bar.update(1))
     written = write_cards(made.cards, out, paper)
     figures = out / "figures"
     figures.mkdir(exist_ok=True)

@@ -30,23 +30,28 @@ class Uncertainty:
 DEFAULT_UNCERTAINTY: Final = Uncertainty()
 
 Solve = Callable[[Bodies, Geometry], Floats]
-"""People and settings, N rows each, to their loads (N,)."""
+"""People and settings, N rows each, to their loads (N, ...)."""
 
 
 def spread(solve: Solve, bodies: Bodies, geometry: Geometry, unknown: Uncertainty) -> Floats:
-    """Half-width (N,) of the load from measuring errors and segment tables, to first order.
+    """Half-width (N, ...) of the load from measuring errors and segment tables, to first order.
 
-    Each unknown is moved by its half-width one at a time and the changes are joined as independent.
+    Each unknown is moved by its half-width one at a time and the changes are joined as independent. All
+    moved settings are solved in one call. ``bodies`` holds N people.
     """
-    base = solve(bodies, geometry)
-    up = np.array([0.0, 0.0, 1.0])
-    moved = [
-        solve(bodies, replace(geometry, mark_m=geometry.mark_m + unknown.mark_m)),
-        solve(bodies, replace(geometry, strap_m=geometry.strap_m + unknown.strap_m)),
-        solve(bodies, replace(geometry, anchor_m=geometry.anchor_m + unknown.anchor_m * up)),
-        solve(raised(bodies, unknown.com_share), geometry),
-    ]
-    change = np.stack([np.nan_to_num(other - base) for other in moved])
+    count = len(geometry)
+    moves = np.repeat(np.eye(5)[:, 1:], count, axis=0)
+    every = np.tile(np.arange(count), 5)
+    base = geometry.take(every)
+    moved = replace(
+        base,
+        mark_m=base.mark_m + unknown.mark_m * moves[:, 0],
+        strap_m=base.strap_m + unknown.strap_m * moves[:, 1],
+        anchor_m=base.anchor_m + unknown.anchor_m * moves[:, 2, None] * np.array([0.0, 0.0, 1.0]),
+    )
+    value = solve(raised(bodies.take(every), unknown.com_share * moves[:, 3]), moved)
+    value = value.reshape(5, count, *value.shape[1:])
+    change = np.nan_to_num(value[1:] - value[0])
     half: Floats = np.sqrt((change**2).sum(axis=0))
     return half
 

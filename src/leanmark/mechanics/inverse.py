@@ -16,8 +16,10 @@ Profile = Callable[[Floats, Ints], tuple[Floats, Ints]]
 
 MARK_TOLERANCE_M: Final = 3e-3
 """Limits of feasible intervals are found to this [m], finer than tape on a floor."""
-_SECANTS: Final = 8
+_SECANTS: Final = 30
+"""Steps within a bracket before it counts as a leap of the load; smooth loads take four to seven."""
 LOAD_TOLERANCE: Final = 1e-5
+"""Answers meet the wanted load to this."""
 
 
 @dataclass(frozen=True)
@@ -125,7 +127,8 @@ def marks_for(
     """Every feasible mark at which a person's load is wanted, nearest to the plumb point first: a list by
     person, then by wanted load (W,).
 
-    Crossings on the scan are refined by regula falsi (Illinois rule), all at once.
+    Crossings on the scan are refined by regula falsi (Illinois rule), all at once. Where the load leaps past
+    the wanted one, no mark gives it and none is returned.
     """
     brackets = [
         (number, *bracket)
@@ -139,8 +142,9 @@ def marks_for(
     goal = wanted[[b[0] for b in brackets]]
     mark, load = _refined(profile, who, np.array([b[2:6] for b in brackets]), goal)
     for (number, person, *_, interval), m, value in zip(brackets, mark, load, strict=True):
-        answers[person][number].append(Answer(float(m), float(value), interval))
-        answers[person][number].sort(key=lambda answer: abs(answer.mark_m))
+        if abs(value - wanted[number]) <= LOAD_TOLERANCE:
+            answers[person][number].append(Answer(float(m), float(value), interval))
+            answers[person][number].sort(key=lambda answer: abs(answer.mark_m))
     return answers
 
 
@@ -170,15 +174,19 @@ def _crossings(loads: Floats) -> Ints:
 
 
 def _refined(profile: Profile, who: Ints, ends: Floats, wanted: Floats) -> tuple[Floats, Floats]:
+    """Marks and loads within brackets; those that meet the wanted load are left as they are."""
     low, high, below, above = ends.T.copy()
+    mark, miss = high.copy(), above.copy()
     for _ in range(_SECANTS):
-        gap = above - below
-        share = np.where(np.abs(gap) > 1e-15, -below / np.where(gap == 0.0, 1.0, gap), 0.5)
-        mark = low + (high - low) * np.clip(share, 0.0, 1.0)
-        value = profile(mark, who)[0] - wanted
-        if np.abs(value).max() < LOAD_TOLERANCE:
+        rows = np.flatnonzero(np.abs(miss) > LOAD_TOLERANCE)
+        if not len(rows):
             break
-        same = value * above > 0.0
-        low, below = np.where(same, low, high), np.where(same, 0.5 * below, above)
-        high, above = mark, value
-    return mark, value + wanted
+        gap = above[rows] - below[rows]
+        share = np.where(gap == 0.0, 0.5, -below[rows] / np.where(gap == 0.0, 1.0, gap))
+        mark[rows] = low[rows] + (high[rows] - low[rows]) * np.clip(share, 0.0, 1.0)
+        miss[rows] = profile(mark[rows], who[rows])[0] - wanted[rows]
+        same = miss[rows] * above[rows] > 0.0
+        below[rows] = np.where(same, 0.5 * below[rows], above[rows])
+        low[rows] = np.where(same, low[rows], high[rows])
+        high[rows], above[rows] = mark[rows], miss[rows]
+    return mark, miss + wanted

@@ -59,8 +59,15 @@ def point_motions(moved: Moved, placement: Placement, at: Floats) -> Floats:
     return out.reshape(len(at), -1, MOTIONS)
 
 
-def mass_centre(bodies: Bodies, placement: Placement) -> tuple[Floats, Floats]:
-    """The whole body's mass centre (N, 3) [m] and its derivatives for the small motions, (N, 3, 57)."""
+def mass_centre(bodies: Bodies, placement: Placement) -> Floats:
+    """The whole body's mass centre, (N, 3) [m]."""
+    mass = bodies.mass_kg[..., None]
+    centre: Floats = (mass * placement.com_m(bodies)).sum(axis=1) / mass.sum(axis=1)
+    return centre
+
+
+def mass_centre_motions(bodies: Bodies, placement: Placement) -> Floats:
+    """Derivatives of the mass centre for the small motions, (N, 3, 57)."""
     share = bodies.mass_kg / bodies.mass_kg.sum(axis=1, keepdims=True)
     moment = DESCENDS @ (share[..., None] * placement.com_m(bodies))
     beyond = (share @ DESCENDS.T)[..., None]
@@ -70,4 +77,4 @@ def mass_centre(bodies: Bodies, placement: Placement) -> tuple[Floats, Floats]:
     block[:, HINGE_SEGMENTS] = along * axis
     turns = np.moveaxis(block, 1, 2).reshape(len(moment), 3, TURNS)
     shifts = np.broadcast_to(np.eye(3), (len(moment), 3, 3))
-    return moment[:, 0], np.concatenate([turns, shifts], axis=2)
+    return np.concatenate([turns, shifts], axis=2)

@@ -7,7 +7,7 @@ joint has one weight, and the rows' derivatives are analytic.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
@@ -19,7 +19,7 @@ from leanmark.mechanics.constraints import Constraints
 from leanmark.mechanics.kinematics import TURNS, Placement, Pose, place
 from leanmark.mechanics.motions import MOTIONS
 from leanmark.mechanics.rotation import rotation_from_vector, vector_from_rotation
-from leanmark.mechanics.rows import Rows, evaluate, lay_out
+from leanmark.mechanics.rows import Evaluated, Rows, derivatives, lay_out, residuals
 
 CLOSURE_TOLERANCE_M: Final = 1e-6
 """No pose is returned as met with a residual above this [m] (the project's own bar)."""
@@ -34,6 +34,8 @@ _ROOT_WEIGHT: Final = 1e-4
 """Weight of the pelvis's place [1/m^2]: small, since contacts and straps decide it."""
 _DAMPING: Final = 1e-15
 _NEAR_M: Final = 1e-2
+_SMALL_STEP: Final = 0.05
+"""Derivatives are kept once a pose moves less than this [rad, m]; they change by no more in proportion."""
 _STRETCH: Final = (0.2, 10.0)
 
 
@@ -85,15 +87,13 @@ def _moved(pose: Pose, placement: Placement, step: Floats) -> Pose:
     return Pose(pose.root_m + step[:, TURNS:], pose.rotation @ rotation_from_vector(local))
 
 
-def _step(offset: Floats, residual: Floats, rows: Floats, give: Floats) -> tuple[Floats, Floats]:
-    """One Gauss-Newton step, in two parts: onto the linearised rows, and along them towards the target."""
+def _solver(rows: Floats, give: Floats) -> Floats:
+    """What turns residuals into the least weighted motion that removes them, (N, 57, R)."""
     weighted = rows * give[:, None, :]
     normal = weighted @ np.swapaxes(rows, -1, -2)
     diagonal = np.arange(normal.shape[-1])
     normal[:, diagonal, diagonal] *= 1.0 + _DAMPING
-    asked = np.stack([residual, (rows @ offset[..., None])[..., 0]], axis=-1)
-    back = np.swapaxes(weighted, -1, -2) @ np.linalg.solve(normal, asked)
-    return -back[..., 0], back[..., 1] - offset
+    return np.swapaxes(weighted, -1, -2) @ np.linalg.inv(normal)
 
 
 def _damped(step: Floats) -> Floats:
@@ -136,9 +136,9 @@ def solve_rows(
     taken = np.zeros(count, dtype=np.intp)
     best = np.full((count, 2), np.inf)
     still_open = np.arange(count)
-    part = _Part(bodies, targets, rows, pose, np.zeros((count, MOTIONS)), np.ones(count))
+    part = _Part.of(bodies, targets, rows, pose)
     for step in range(_MOST_STEPS):
-        part, largest, residual = _advance(part)
+        largest, residual = _advance(part)
         pose.root_m[still_open], pose.rotation[still_open] = part.pose.root_m, part.pose.rotation
         taken[still_open] += 1
         keep = (largest > _STEP_TOLERANCE) & ~_stalled(best, still_open, residual, step)
@@ -146,15 +146,18 @@ def solve_rows(
             break
         if not keep.all():
             still_open, part = still_open[keep], part.take(np.flatnonzero(keep))
-    rows_m, _ = evaluate(rows, bodies, place(bodies, pose))
+    rows_m = residuals(rows, bodies, place(bodies, pose)).residual
     residual_m = np.abs(rows_m).max(axis=1)
     return PoseSolution(pose, residual_m, rows_m, residual_m <= CLOSURE_TOLERANCE_M, taken)
 
 
-@dataclass(frozen=True)
+@dataclass
 class _Part:
-    """Poses still being solved, with all that belongs to them; ``along`` is the last step along the rows and
-    ``stretch`` how much it was stretched."""
+    """Poses still being solved, with all that belongs to them.
+
+    rows_by_motion (N, R, 57) and remover (N, 57, R): derivatives and their solver, made anew only while a
+    pose moves much (``fresh``). along: the last step along the rows; stretch: how much it was stretched.
+    """
 
     bodies: Bodies
     targets: Targets
@@ -162,8 +165,27 @@ class _Part:
     pose: Pose
     along: Floats
     stretch: Floats
+    fresh: Bools
+    rows_by_motion: Floats
+    remover: Floats
+
+    @classmethod
+    def of(cls, bodies: Bodies, targets: Targets, rows: Rows, pose: Pose) -> _Part:
+        count, size = len(pose.root_m), rows.count
+        return cls(
+            bodies,
+            targets,
+            rows,
+            pose,
+            np.zeros((count, MOTIONS)),
+            np.ones(count),
+            np.ones(count, dtype=bool),
+            np.empty((count, size, MOTIONS)),
+            np.empty((count, MOTIONS, size)),
+        )
 
     def take(self, index: Ints) -> _Part:
+        """The poses at ``index``."""
         bodies = self.bodies.take(index) if len(self.bodies.body_mass_kg) > 1 else self.bodies
         return _Part(
             bodies,
@@ -172,20 +194,45 @@ class _Part:
             self.pose.take(index),
             self.along[index],
             self.stretch[index],
+            self.fresh[index],
+            self.rows_by_motion[index],
+            self.remover[index],
         )
 
 
-def _advance(part: _Part) -> tuple[_Part, Floats, Floats]:
-    """One step; returns the poses moved, the size of each plain step and the residual before it."""
+def _advance(part: _Part) -> tuple[Floats, Floats]:
+    """Move the poses by one step; returns the size of each plain step and the residual before it.
+
+    A step has two parts: onto the linearised rows, and along them towards the target.
+    """
     placement = place(part.bodies, part.pose)
-    residual, rows = evaluate(part.rows, part.bodies, placement)
+    evaluated = residuals(part.rows, part.bodies, placement)
+    if part.fresh.any():
+        _refresh(part, placement, evaluated)
     offset = _offset(part.pose, part.targets.pose, placement)
-    onto, along = _step(offset, residual, rows, _yield(part.targets.weight))
-    open_m = np.abs(residual).max(axis=1)
+    asked = np.stack([evaluated.residual, (part.rows_by_motion @ offset[..., None])[..., 0]], axis=-1)
+    back = part.remover @ asked
+    onto, along = -back[..., 0], back[..., 1] - offset
+    open_m = np.abs(evaluated.residual).max(axis=1)
     stretch = np.where(open_m < _NEAR_M, _stretched(part.stretch, part.along, along), 1.0)
     step = _damped(onto + along * stretch[:, None])
-    moved = replace(part, pose=_moved(part.pose, placement, step), along=along, stretch=stretch)
-    return moved, np.abs(onto + along).max(axis=1), open_m
+    part.pose = _moved(part.pose, placement, step)
+    part.along, part.stretch = along, stretch
+    part.fresh = np.abs(step).max(axis=1) > _SMALL_STEP
+    return np.abs(onto + along).max(axis=1), open_m
+
+
+def _refresh(part: _Part, placement: Placement, evaluated: Evaluated) -> None:
+    """Make the derivatives and their solver anew for the poses that moved much."""
+    index = np.flatnonzero(part.fresh)
+    if len(index) == len(part.fresh):
+        rows, bodies, give = part.rows, part.bodies, _yield(part.targets.weight)
+    else:
+        rows, give = part.rows.take(index), _yield(part.targets.take(index).weight)
+        bodies = part.bodies.take(index) if len(part.bodies.body_mass_kg) > 1 else part.bodies
+        placement, evaluated = placement.take(index), evaluated.take(index)
+    found = derivatives(rows, bodies, placement, evaluated)
+    part.rows_by_motion[index], part.remover[index] = found, _solver(found, give)
 
 
 def _stalled(best: Floats, index: Ints, residual: Floats, step: int) -> Bools:

@@ -18,7 +18,13 @@ from leanmark.body.points import POINT_SEGMENT
 from leanmark.mechanics.arrays import Floats, Ints
 from leanmark.mechanics.constraints import Constraints, StrapRow
 from leanmark.mechanics.kinematics import Placement
-from leanmark.mechanics.motions import Moved, mass_centre, moved_points, point_motions
+from leanmark.mechanics.motions import (
+    Moved,
+    mass_centre,
+    mass_centre_motions,
+    moved_points,
+    point_motions,
+)
 
 _LEAST_M: Final = 1e-9
 
@@ -61,6 +67,13 @@ class Rows:
     anchor_m: Floats
     length_m: Floats
     sum_m: Floats
+
+    @property
+    def count(self) -> int:
+        """R."""
+        layout = self.layout
+        aligned = len(layout.limb) + len(layout.across)
+        return len(layout.first) + layout.plain + len(layout.sums) + aligned + len(layout.base)
 
     def take(self, index: Ints) -> Rows:
         """The rows of the poses at ``index``; what is shared is kept."""
@@ -145,21 +158,45 @@ def _layout(constraints: Constraints, straps: Sequence[StrapRow]) -> _Layout:
     )
 
 
-def evaluate(rows: Rows, bodies: Bodies, placement: Placement) -> tuple[Floats, Floats]:
-    """Residuals (N, R) [m] and their derivatives (N, R, 57) for the small motions of the placed bodies."""
+@dataclass(frozen=True)
+class Evaluated:
+    """Rows at N placed bodies: residual (N, R) [m]; coefficients (N, R, Q, 3) on the points at (N, Q, 3)."""
+
+    residual: Floats
+    coefficients: Floats
+    at: Floats
+
+    def take(self, index: Ints) -> Evaluated:
+        """The poses at ``index``."""
+        return Evaluated(self.residual[index], self.coefficients[index], self.at[index])
+
+
+def residuals(rows: Rows, bodies: Bodies, placement: Placement) -> Evaluated:
+    """Residuals of the rows, and what their derivatives are made of."""
     layout = rows.layout
     at = placement.point_m(bodies, layout.points)
     parts = [_planted(rows, at), *_strapped(rows, at)]
     if len(layout.base):
-        com_m, com_motions = mass_centre(bodies, placement)
-        parts.append(_balanced(layout, at, com_m))
+        parts.append(_balanced(layout, at, mass_centre(bodies, placement)))
     residual = np.concatenate([part for part, _ in parts], axis=1)
-    coefficients = np.concatenate([part for _, part in parts], axis=1)
-    motions = point_motions(layout.moved, placement, at)
-    derivative = coefficients.reshape(*residual.shape, -1) @ motions
+    return Evaluated(residual, np.concatenate([part for _, part in parts], axis=1), at)
+
+
+def derivatives(rows: Rows, bodies: Bodies, placement: Placement, evaluated: Evaluated) -> Floats:
+    """Derivatives (N, R, 57) of the residuals for the small motions of the placed bodies."""
+    layout = rows.layout
+    motions = point_motions(layout.moved, placement, evaluated.at)
+    derivative: Floats = evaluated.coefficients.reshape(*evaluated.residual.shape, -1) @ motions
     if len(layout.base):
-        derivative[:, -len(layout.base) :] += layout.base_direction @ com_motions
-    return residual, derivative
+        motion = layout.base_direction @ mass_centre_motions(bodies, placement)
+        derivative[:, -len(layout.base) :] += motion
+    return derivative
+
+
+def evaluate(rows: Rows, bodies: Bodies, placement: Placement) -> tuple[Floats, Floats]:
+    """Residuals (N, R) [m] and their derivatives (N, R, 57) at the placed bodies."""
+    evaluated = residuals(rows, bodies, placement)
+    return evaluated.residual, derivatives(rows, bodies, placement, evaluated)
 
 
 _Part = tuple[Floats, Floats]

@@ -182,9 +182,10 @@ def _ranges(
         other = solve_rep(standing.task, bodies, geometry, rep.nodes)
         found = other.static_loads()
         share = measured(found, other.supports, standing.move.load)
-        return np.stack([share.reshape(-1, steps), found.strap_tension_n.sum(axis=1).reshape(-1, steps)])
+        total = found.strap_tension_n.sum(axis=1)
+        return np.stack([share.reshape(-1, steps), total.reshape(-1, steps)], axis=1)
 
-    half = spread(both, rep_bodies(rep), rep_geometry(rep), unknown)
+    half = np.moveaxis(spread(both, rep_bodies(rep), rep_geometry(rep), unknown), 1, 0)
     share = measured(loads, rep.supports, standing.move.load).reshape(-1, steps)
     total = loads.strap_tension_n.sum(axis=1).reshape(-1, steps)
     low_n, high_n = (np.nan_to_num(limits[:, k].reshape(-1, steps), nan=np.nan) for k in (0, 1))

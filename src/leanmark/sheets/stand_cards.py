@@ -17,7 +17,7 @@ from leanmark.moves.schema import Move
 from leanmark.moves.stand import Held, MarkAnswer, Stand, held_loads, marks, stand
 from leanmark.moves.translate import mark_of, strap_setting
 from leanmark.sheets.card import Card, CardMove, CardRow
-from leanmark.sheets.cards import FIGURE_HEIGHT_PT, FIGURE_WIDTH_PT
+from leanmark.sheets.cards import FIGURE_FONT_PX, FIGURE_HEIGHT_PT, FIGURE_WIDTH_PT
 from leanmark.squad.squad import Squad, Trainee
 from leanmark.units import UnitSystem, show_length, show_mass
 
@@ -37,17 +37,16 @@ class CardSet:
     summary: tuple[tuple[int, str, float | None, str], ...]
 
 
-def stand_cards(squad: Squad, date: str, progress: Callable[[str], None] = lambda _: None) -> CardSet:
-    """Cards of every trainee for the squad's moves; ``progress`` hears each move's name as it is begun."""
+def stand_cards(squad: Squad, date: str, progress: Callable[[], object] = lambda: None) -> CardSet:
+    """Cards of every trainee for the squad's moves; ``progress`` is called after each move."""
     people = people_of([trainee.build for trainee in squad.trainees])
-    moves = [load_move(name) for name in squad.moves] or list(strap_moves())
     by_move: list[list[CardMove]] = []
     summary: list[tuple[int, str, float | None, str]] = []
-    for move in moves:
-        progress(move.move)
+    for move in card_moves(squad):
         made, told = _card_moves(squad, move, people)
         by_move.append(made)
         summary += told
+        progress()
     cards = [
         Card(
             trainee.name,
@@ -59,6 +58,11 @@ def stand_cards(squad: Squad, date: str, progress: Callable[[str], None] = lambd
         for number, trainee in enumerate(squad.trainees)
     ]
     return CardSet(tuple(cards), tuple(summary))
+
+
+def card_moves(squad: Squad) -> tuple[Move, ...]:
+    """The squad's own moves, or every strap move of the library."""
+    return tuple(load_move(name) for name in squad.moves) or strap_moves()
 
 
 def wanted_loads(squad: Squad, move: Move) -> Floats:
@@ -116,7 +120,7 @@ def _rows(
     for row in rows:
         wanted = f"{100.0 * row.wanted:.0f} %"
         if not row.answers or held is None:
-            shown.append(CardRow(standing.rung.rung, wanted, "—", "", "", not_reached(row)))
+            shown.append(CardRow(standing.rung.rung, wanted, "", "", "", not_reached(row)))
             continue
         answer = row.answers[0]
         low, high = answer.interval.low_m, answer.interval.high_m
@@ -159,7 +163,16 @@ def _figures(standing: Stand, answers: Sequence[Sequence[MarkAnswer]], units: Un
             continue
         scenes = rep_scenes(standing, rep, loads, row)
         drawn.append(
-            draw(scenes, "side", FIGURE_WIDTH_PT, FIGURE_HEIGHT_PT, theme="print", units=units, font_px=7.0)
+            draw(
+                scenes,
+                "side",
+                FIGURE_WIDTH_PT,
+                FIGURE_HEIGHT_PT,
+                theme="print",
+                units=units,
+                font_px=FIGURE_FONT_PX,
+                forces=False,
+            )
         )
     return drawn
 
