@@ -16,23 +16,36 @@ _LOADER = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 
 
 @cache
+def _files() -> dict[str, tuple[str, Traversable]]:
+    """By plain spelling: the move's name as written in the first line of its file, and the file."""
+    found = {}
+    for path in (files("leanmark.moves") / "library").iterdir():
+        if path.name.endswith(".yaml"):
+            with path.open(encoding="utf-8") as text:
+                name = text.readline().removeprefix("move:").strip()
+            found[_plain(name)] = (name, path)
+    return found
+
+
+def _plain(name: str) -> str:
+    return " ".join(name.lower().replace("-", " ").replace("_", " ").split())
+
+
+@cache
 def move_names() -> tuple[str, ...]:
     """The library's move names, in alphabetical order, as the trade writes them."""
-    stems = [path.name.removesuffix(".yaml") for path in _folder().iterdir() if path.name.endswith(".yaml")]
-    return tuple(sorted(stem.replace("-", " ") for stem in stems))
-
-
-def _folder() -> Traversable:
-    return files("leanmark.moves") / "library"
+    return tuple(sorted(name for name, _ in _files().values()))
 
 
 @cache
 def load_move(name: str) -> Move:
-    """Read one move of the library by name. Raises FieldError for a name that the library lacks."""
-    wanted = " ".join(name.lower().replace("-", " ").replace("_", " ").split())
-    if wanted not in move_names():
-        raise FieldError("move", name, "a move of the library", _nearest(wanted, move_names()))
-    text = (_folder() / f"{wanted.replace(' ', '-')}.yaml").read_text(encoding="utf-8")
+    """Read one move of the library by name; hyphens, underscores and capitals do not matter.
+
+    Raises FieldError for a name that the library lacks.
+    """
+    if _plain(name) not in _files():
+        raise FieldError("move", name, "a move of the library", _nearest(_plain(name), move_names()))
+    text = _files()[_plain(name)][1].read_text(encoding="utf-8")
     return msgspec.convert(yaml.load(text, Loader=_LOADER), Move)
 
 
