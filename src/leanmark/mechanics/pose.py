@@ -67,6 +67,11 @@ class PoseSolution:
     met: Bools
     steps: Ints
 
+    def take(self, index: Ints) -> PoseSolution:
+        """The poses at ``index``."""
+        own = (self.residual_m[index], self.rows_m[index], self.met[index], self.steps[index])
+        return PoseSolution(self.pose.take(index), *own)
+
 
 def _yield(weight: Floats) -> Floats:
     """Inverse weights of the 57 small motions, (1 or N, 57)."""

@@ -25,8 +25,8 @@ from leanmark.mechanics.rows import lay_out
 from leanmark.mechanics.supports import Supports
 from leanmark.mechanics.task import Geometry, Task, constraints_of, patch_places, supports_of
 
-_RANGE_WEIGHT: Final = 1e4
-"""A joint that would leave its range is drawn to its limit this many times more firmly."""
+_RANGE_WEIGHT: Final = 300.0
+"""A joint that would leave its range is drawn to its limit at least this firmly [1/rad^2]."""
 _RANGE_ROUNDS: Final = 3
 
 
@@ -136,14 +136,14 @@ def _solve_in_range(bodies: Bodies, targets: Targets, constraints: Constraints, 
     """Solve, then draw joints that left their range to its limit and solve again, where any did."""
     rows = lay_out(constraints)
     solution = solve_rows(bodies, targets, rows, count)
-    targets_weight = weight = np.broadcast_to(targets.weight, (count, SEGMENT_COUNT))
+    weight = np.broadcast_to(targets.weight, (count, SEGMENT_COUNT))
     for _ in range(_RANGE_ROUNDS):
         limit, beyond = within_range(solution.pose.rotation)
         again: Bools = beyond.any(axis=1) & solution.met
         if not again.any():
             break
         goal = np.where(beyond[..., None, None], limit, targets.pose.rotation)
-        weight = np.where(beyond, targets_weight * _RANGE_WEIGHT, weight)
+        weight = np.where(beyond, np.maximum(weight, _RANGE_WEIGHT), weight)
         root = np.broadcast_to(targets.pose.root_m, (count, 3))
         targets = replace(targets, pose=Pose(root, goal), weight=weight)
         index = np.flatnonzero(again)
@@ -154,7 +154,9 @@ def _solve_in_range(bodies: Bodies, targets: Targets, constraints: Constraints, 
 
 
 def _merged(whole: PoseSolution, part: PoseSolution, index: Ints) -> PoseSolution:
-    """``whole`` with the poses at ``index`` replaced by ``part``."""
+    """``whole`` with the poses at ``index`` replaced by those of ``part`` that are met; a pose that can be
+    met only past a joint's range stays as it was, so that this is its reason."""
+    index, part = index[part.met], part.take(np.flatnonzero(part.met))
     for kept, new in (
         (whole.pose.root_m, part.pose.root_m),
         (whole.pose.rotation, part.pose.rotation),

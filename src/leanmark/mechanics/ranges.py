@@ -46,6 +46,10 @@ REPORT_SLACK_RAD: Final = np.radians(1.0)
 """A joint is called past its range only beyond this, the fineness a goniometer reads."""
 
 
+DRAW_SLACK_RAD: Final = 0.25 * REPORT_SLACK_RAD
+"""A joint is drawn back only from beyond this, so that one drawn to its limit is left alone."""
+
+
 def past_range(rotation: Floats) -> dict[str, Bools]:
     """Which poses hold which joint angle past its range; keys ``joint angle``, values (N,).
 
@@ -67,7 +71,7 @@ def past_range(rotation: Floats) -> dict[str, Bools]:
 
 
 def within_range(rotation: Floats) -> tuple[Floats, Bools]:
-    """The same poses with every angle brought inside its range, and which joints had to move.
+    """The same poses with every angle brought inside its range, and which joints are clearly beyond it.
 
     rotation: (N, 18, 3, 3); returns the clipped rotations and (N, 18).
     """
@@ -80,7 +84,7 @@ def within_range(rotation: Floats) -> tuple[Floats, Bools]:
         inside = {name: _clip(joint, name, value) for name, value in angles.items()}
         beyond = np.zeros(len(rotation), dtype=bool)
         for name, value in angles.items():
-            beyond |= np.abs(inside[name] - value) > 1e-9
+            beyond |= np.abs(inside[name] - value) > DRAW_SLACK_RAD
         if beyond.any():
             moved[:, index] = beyond
             fixed = rotation_from_angles(joint, inside)
