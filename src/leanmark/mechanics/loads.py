@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from typing import Final
 
 import numpy as np
@@ -12,6 +12,7 @@ from leanmark.mechanics.arrays import GRAVITY_M_S2, Bools, Floats, Ints
 from leanmark.mechanics.distribution import FALLS, HOLDS, Programme, least_effort, tension_range
 from leanmark.mechanics.kinematics import Placement, Pose, place
 from leanmark.mechanics.moments import moment_axes, needed_moments, push_moments, weight_wrenches
+from leanmark.mechanics.pose import PIECE
 from leanmark.mechanics.supports import Pushes, Supports, known_wrenches, unit_pushes
 
 SLACK_SHARE: Final = 1e-6
@@ -163,8 +164,17 @@ def loads_of(balance: Balance) -> Loads:
 
 
 def statics(bodies: Bodies, pose: Pose, supports: Supports) -> Loads:
-    """The load of N posed bodies at rest."""
-    return loads_of(balance_of(bodies, pose, supports))
+    """The load of N posed bodies at rest; large batches are taken in pieces, to bound their memory."""
+    count = len(pose.root_m)
+    parts = []
+    for first in range(0, count, PIECE):
+        index = np.arange(first, min(first + PIECE, count))
+        people = bodies.take(index) if len(bodies.body_mass_kg) > 1 else bodies
+        parts.append(loads_of(balance_of(people, pose.take(index), supports.take(index))))
+    if len(parts) == 1:
+        return parts[0]
+    names = [field.name for field in fields(Loads)]
+    return Loads(**{name: np.concatenate([getattr(part, name) for part in parts]) for name in names})
 
 
 def tension_limits(balance: Balance) -> Floats:

@@ -7,6 +7,7 @@ joint has one weight, and the rows' derivatives are analytic.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -16,13 +17,15 @@ from leanmark.body.bodies import Bodies
 from leanmark.body.segments import SEGMENT_COUNT
 from leanmark.mechanics.arrays import Bools, Floats, Ints
 from leanmark.mechanics.constraints import Constraints
-from leanmark.mechanics.kinematics import TURNS, Placement, Pose, place
+from leanmark.mechanics.kinematics import HINGE_SEGMENTS, TURNS, Placement, Pose, place
 from leanmark.mechanics.motions import MOTIONS
 from leanmark.mechanics.rotation import rotation_from_vector, vector_from_rotation
 from leanmark.mechanics.rows import Evaluated, Rows, derivatives, lay_out, residuals
 
 CLOSURE_TOLERANCE_M: Final = 1e-6
 """No pose is returned as met with a residual above this [m] (the project's own bar)."""
+PIECE: Final = 256
+"""Poses solved together: enough to hide the cost of a call, few enough for the processor's cache."""
 _STEP_TOLERANCE: Final = 1e-6
 _LARGEST_TURN: Final = 0.5
 _MOST_STEPS: Final = 30
@@ -89,6 +92,7 @@ def _offset(pose: Pose, target: Pose, placement: Placement) -> Floats:
 def _moved(pose: Pose, placement: Placement, step: Floats) -> Pose:
     turns = step[:, :TURNS].reshape(-1, SEGMENT_COUNT, 3, 1)
     local = (np.swapaxes(placement.rotation, -1, -2) @ turns)[..., 0]
+    local[:, HINGE_SEGMENTS, 0::2] = 0.0  # rows kept from a step before know the hinges' axes of then
     return Pose(pose.root_m + step[:, TURNS:], pose.rotation @ rotation_from_vector(local))
 
 
@@ -132,7 +136,36 @@ def solve_pose(
 def solve_rows(
     bodies: Bodies, targets: Targets, rows: Rows, count: int, start: Pose | None = None
 ) -> PoseSolution:
-    """``solve_pose`` for constraints that are laid out already."""
+    """``solve_pose`` for constraints that are laid out already; large batches are solved in pieces that fit
+    the processor's cache."""
+    if count <= PIECE:
+        return _solve_piece(bodies, targets, rows, count, start)
+    parts = []
+    for first in range(0, count, PIECE):
+        index = np.arange(first, min(first + PIECE, count))
+        people = bodies.take(index) if len(bodies.body_mass_kg) > 1 else bodies
+        begin = start.take(index) if start is not None and len(start.root_m) > 1 else start
+        parts.append(_solve_piece(people, targets.take(index), rows.take(index), len(index), begin))
+    return _joined(parts)
+
+
+def _joined(parts: Sequence[PoseSolution]) -> PoseSolution:
+    pose = Pose(
+        np.concatenate([part.pose.root_m for part in parts]),
+        np.concatenate([part.pose.rotation for part in parts]),
+    )
+    return PoseSolution(
+        pose,
+        np.concatenate([part.residual_m for part in parts]),
+        np.concatenate([part.rows_m for part in parts]),
+        np.concatenate([part.met for part in parts]),
+        np.concatenate([part.steps for part in parts]),
+    )
+
+
+def _solve_piece(
+    bodies: Bodies, targets: Targets, rows: Rows, count: int, start: Pose | None
+) -> PoseSolution:
     begin = start if start is not None else targets.pose
     pose = Pose(
         np.broadcast_to(begin.root_m, (count, 3)).copy(),

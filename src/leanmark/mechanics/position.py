@@ -15,7 +15,7 @@ from leanmark.body.segments import SEGMENT_COUNT
 from leanmark.mechanics.arrays import Bools, Floats, Ints
 from leanmark.mechanics.constraints import Constraints
 from leanmark.mechanics.kinematics import Pose, place
-from leanmark.mechanics.loads import Balance, Loads, balance_of, loads_of
+from leanmark.mechanics.loads import Balance, Loads, balance_of, statics
 from leanmark.mechanics.patches import PATCHES, Patch
 from leanmark.mechanics.pose import PoseSolution, Targets, solve_rows
 from leanmark.mechanics.ranges import within_range
@@ -54,7 +54,7 @@ class Rep:
 
     def static_loads(self) -> Loads:
         """Loads of every node at rest, N K rows."""
-        return loads_of(self.balance())
+        return statics(self.bodies, self.solution.pose, self.supports)
 
     def balance(self, needs: tuple[Floats, Floats] | None = None) -> Balance:
         """The equations of every node, at rest or with the needs of a moving body."""

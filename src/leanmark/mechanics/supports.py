@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
@@ -61,6 +61,18 @@ class Supports:
     contacts: tuple[ContactPoint, ...] = ()
     known: tuple[KnownForce, ...] = ()
     loop_ratio: float | None = None
+
+    def take(self, index: Ints) -> Supports:
+        """The supports of the positions at ``index``."""
+
+        def pick(array: Floats) -> Floats:
+            return array[index] if np.ndim(array) > 1 and len(array) > 1 else array
+
+        return replace(
+            self,
+            straps=tuple(replace(strap, anchor_m=pick(strap.anchor_m)) for strap in self.straps),
+            known=tuple(replace(known, force_n=pick(known.force_n)) for known in self.known),
+        )
 
     @property
     def tension_count(self) -> int:
