@@ -1,8 +1,9 @@
 """The pose nearest to its target angles that meets every constraint exactly.
 
-Damped Gauss-Newton on the constrained least-squares problem, batched. Small turns are taken about world
-axes at each joint, so no angle convention can lock; the target term's gradient is exact because each
-joint has one weight, and the rows' derivatives are analytic.
+Damped Gauss-Newton on the constrained least-squares problem, batched. Small turns are taken about each
+segment's own axes, so no angle convention can lock and a hinge bends about its axis alone, with derivatives
+kept from an earlier pose too; the target term's gradient is exact because each joint has one weight, and the
+rows' derivatives are analytic.
 """
 
 from __future__ import annotations
@@ -17,7 +18,7 @@ from leanmark.body.bodies import Bodies
 from leanmark.body.segments import SEGMENT_COUNT
 from leanmark.mechanics.arrays import Bools, Floats, Ints
 from leanmark.mechanics.constraints import Constraints
-from leanmark.mechanics.kinematics import HINGE_SEGMENTS, TURNS, Placement, Pose, place
+from leanmark.mechanics.kinematics import TURNS, Placement, Pose, place
 from leanmark.mechanics.motions import MOTIONS
 from leanmark.mechanics.rotation import rotation_from_vector, vector_from_rotation
 from leanmark.mechanics.rows import Evaluated, Rows, derivatives, lay_out, residuals
@@ -82,18 +83,22 @@ def _yield(weight: Floats) -> Floats:
     return np.concatenate([turns, np.full((len(turns), 3), 1.0 / _ROOT_WEIGHT)], axis=1)
 
 
-def _offset(pose: Pose, target: Pose, placement: Placement) -> Floats:
-    """How far each pose is from its target: (N, 57) small motions about world axes [rad, m]."""
-    relative = np.swapaxes(target.rotation, -1, -2) @ pose.rotation
-    turns = (placement.rotation @ vector_from_rotation(relative)[..., None])[..., 0]
+def _offset(pose: Pose, target: Pose) -> Floats:
+    """How far each pose is from its target: (N, 57) small motions about the segments' own axes [rad, m]."""
+    turns = vector_from_rotation(np.swapaxes(target.rotation, -1, -2) @ pose.rotation)
     return np.concatenate([turns.reshape(len(pose.root_m), -1), pose.root_m - target.root_m], axis=1)
 
 
-def _moved(pose: Pose, placement: Placement, step: Floats) -> Pose:
-    turns = step[:, :TURNS].reshape(-1, SEGMENT_COUNT, 3, 1)
-    local = (np.swapaxes(placement.rotation, -1, -2) @ turns)[..., 0]
-    local[:, HINGE_SEGMENTS, 0::2] = 0.0  # rows kept from a step before know the hinges' axes of then
-    return Pose(pose.root_m + step[:, TURNS:], pose.rotation @ rotation_from_vector(local))
+def _moved(pose: Pose, step: Floats) -> Pose:
+    turns = step[:, :TURNS].reshape(-1, SEGMENT_COUNT, 3)
+    return Pose(pose.root_m + step[:, TURNS:], pose.rotation @ rotation_from_vector(turns))
+
+
+def _about_own_axes(rows: Floats, placement: Placement) -> Floats:
+    """Derivatives for turns about world axes, turned to the segments' own: kept from an earlier pose, these
+    still bend a hinge about its axis alone."""
+    turned = rows[..., :TURNS].reshape(*rows.shape[:2], SEGMENT_COUNT, 1, 3) @ placement.rotation[:, None]
+    return np.concatenate([turned.reshape(*rows.shape[:2], TURNS), rows[..., TURNS:]], axis=-1)
 
 
 def _solver(rows: Floats, give: Floats) -> Floats:
@@ -247,14 +252,14 @@ def _advance(part: _Part) -> tuple[Floats, Floats]:
     evaluated = residuals(part.rows, part.bodies, placement)
     if part.fresh.any():
         _refresh(part, placement, evaluated)
-    offset = _offset(part.pose, part.targets.pose, placement)
+    offset = _offset(part.pose, part.targets.pose)
     asked = np.stack([evaluated.residual, (part.rows_by_motion @ offset[..., None])[..., 0]], axis=-1)
     back = part.remover @ asked
     onto, along = -back[..., 0], back[..., 1] - offset
     open_m = np.abs(evaluated.residual).max(axis=1)
     stretch = np.where(open_m < _NEAR_M, _stretched(part.stretch, part.along, along), 1.0)
     step = _damped(onto + along * stretch[:, None])
-    part.pose = _moved(part.pose, placement, step)
+    part.pose = _moved(part.pose, step)
     part.along, part.stretch = along, stretch
     part.fresh = np.abs(step).max(axis=1) > _SMALL_STEP
     return np.abs(onto + along).max(axis=1), open_m
@@ -269,7 +274,7 @@ def _refresh(part: _Part, placement: Placement, evaluated: Evaluated) -> None:
         rows, give = part.rows.take(index), _yield(part.targets.take(index).weight)
         bodies = part.bodies.take(index) if len(part.bodies.body_mass_kg) > 1 else part.bodies
         placement, evaluated = placement.take(index), evaluated.take(index)
-    found = derivatives(rows, bodies, placement, evaluated)
+    found = _about_own_axes(derivatives(rows, bodies, placement, evaluated), placement)
     part.rows_by_motion[index], part.remover[index] = found, _solver(found, give)
 
 
