@@ -40,16 +40,18 @@ def test_the_demo_rig_has_four_rated_anchors(demo: Squad) -> None:
     assert demo.rig.settings_m["long"] == 2.15
 
 
-def test_wanted_loads_are_fractions_and_moves_left_out_mean_all(demo: Squad) -> None:
-    assert demo.wanted_load_fractions == (0.25, 0.35, 0.45)
+def test_wanted_loads_are_fractions_and_left_out_mean_the_moves_own(demo: Squad) -> None:
+    assert demo.wanted_load_fractions == ()
     assert demo.moves == ()
+    with_loads = squad_from_bytes((TOP + "[cards]\nloads_percent = [25, 40]\n" + EDDA).encode())
+    assert with_loads.wanted_load_fractions == (0.25, 0.4)
 
 
 def test_the_shortest_file_takes_every_default() -> None:
     squad = squad_from_bytes((TOP + EDDA).encode())
     assert squad.rig == standard_rig(2.45, name="Rig")
     assert squad.units == "metric"
-    assert squad.wanted_load_fractions == (0.25, 0.35, 0.45)
+    assert squad.wanted_load_fractions == ()
     assert squad.trainees[0].build.sex is None
     assert squad.trainees[0].build.lengths_m == {}
 

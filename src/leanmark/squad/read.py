@@ -81,11 +81,12 @@ class _Assembly:
 
     def squad(self, origin: Origin) -> Squad:
         cards: CardsTable = self._top.cards
+        loads = cards.loads_percent
         return Squad(
             name=self._top.squad,
             units=self._top.units,
             rig=self._rig,
-            wanted_load_fractions=tuple(load / 100 for load in cards.loads_percent),
+            wanted_load_fractions=() if isinstance(loads, UnsetType) else tuple(load / 100 for load in loads),
             moves=() if isinstance(cards.moves, UnsetType) else tuple(cards.moves),
             trainees=tuple(self._trainees),
             notes=self._top.notes,

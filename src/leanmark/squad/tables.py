@@ -22,7 +22,6 @@ from leanmark.units import UnitSystem
 
 LONGEST_NAME: Final = 80  # own figure: fits a card's heading
 LONGEST_NOTES: Final = 2000  # own figure: a page of text
-DEFAULT_LOADS_PERCENT: Final = (25.0, 35.0, 45.0)  # own figure: three steps within reach of a row
 MOST_LOADS: Final = 12  # own figure: the columns that a card can hold
 MOST_MOVES: Final = 300  # own figure: more than a library of moves
 MOST_SETTINGS: Final = 30  # own figure: one for every mark on a strap
@@ -139,8 +138,9 @@ class RigTable(Struct, forbid_unknown_fields=True, kw_only=True):
 Load = Annotated[float, _number("One wanted load.", "give a share of body weight in per cent", 1, 100)]
 Loads = Annotated[
     list[Load],
-    _sized("Wanted strap loads, in per cent of body weight.", "give one load or more", MOST_LOADS,
-           too_long="leave some out", default=", ".join(f"{load:g}" for load in DEFAULT_LOADS_PERCENT)),
+    _sized("Wanted strap loads, in per cent of body weight, for every move measured by strap force.",
+           "give one load or more, or leave the field out", MOST_LOADS, too_long="leave some out",
+           default="each move's own"),
 ]  # fmt: skip
 Moves = Annotated[
     list[Name],
@@ -153,7 +153,7 @@ class CardsTable(Struct, forbid_unknown_fields=True, kw_only=True):
     """What the cards show."""
 
     moves: Moves | UnsetType = UNSET
-    loads_percent: Loads = msgspec.field(default_factory=lambda: list(DEFAULT_LOADS_PERCENT))
+    loads_percent: Loads | UnsetType = UNSET
 
 
 def _length(segment: str) -> Meta:
