@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import numpy as np
-from mannequin import posed, turn
+from tests.figures.mannequin import posed, turn
 
 from leanmark.figures.scene import FloorForce, Scene, Surface
 from leanmark.mechanics.rotation import about

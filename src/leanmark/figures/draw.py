@@ -64,7 +64,7 @@ def draw(
     looking = view_by_name(view)
     frame = frame_for(scenes, looking, width_px, height_px, font_px, forces)
     style = Style(looking, frame, theme_by_name(theme), units, font_px)
-    parts = [*_background(scenes, style), *_figure(scenes[-1], style)]
+    parts = [*_background(scenes, style), *_figure(scenes[-1], style, forces)]
     if forces:
         parts.append(_forces(scenes[-1], style))
     words = title or f"Body on the rig from the {view}"
@@ -114,10 +114,11 @@ def _ghost_strap(scene: Scene, style: Style) -> list[str]:
     ]
 
 
-def _figure(scene: Scene, style: Style) -> list[str]:
-    drawables = sorted(
-        [*paint_body(scene, style), *paint_rig(scene, style)], key=lambda one: (one.depth_m, one.rank)
-    )
+def _figure(scene: Scene, style: Style, forces: bool) -> list[str]:
+    drawables = [*paint_body(scene, style), *paint_rig(scene, style)]
+    if forces:
+        drawables += paint_strap_arrows(scene, style)
+    drawables.sort(key=lambda one: (one.depth_m, one.rank))
     return [
         *(one.markup for one in drawables),
         paint_anchors(scene, style),
@@ -129,7 +130,7 @@ def _forces(scene: Scene, style: Style) -> str:
     frame, font = style.frame, style.font_px
     labels = [*strap_labels(scene, style), *floor_labels(scene, style)]
     bounds = (0.3 * font, 0.2 * font, frame.width_px - 0.3 * font, frame.origin_px[1] - 0.2 * font)
-    arrows = paint_strap_arrows(scene, style) + paint_floor_forces(scene, style)
+    arrows = paint_floor_forces(scene, style)
     return arrows + place_labels(labels, _obstacles_px(scene, style), bounds, font, style.theme)
 
 

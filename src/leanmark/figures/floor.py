@@ -46,7 +46,7 @@ RULINGS: Final[dict[UnitSystem, tuple[Ruling, ...]]] = {  # finest first, own fi
 }
 NUMBER_GAP: Final = 3.6  # least distance of two numbers on the ruler, in letter heights, own figure
 BAND: Final = 2.0  # height of ticks and numbers under the floor, in letter heights
-CALLOUT: Final = 1.7  # height of the floor mark's line and words, likewise
+CALLOUT: Final = 1.85  # height of the floor mark's line and words, likewise
 
 
 def ruler_height_px(font_px: float, with_mark: bool) -> float:
@@ -147,6 +147,8 @@ def paint_mark(scene: Scene, style: Style) -> str:
     size = 0.34 * font
     pointer = np.array([[mark, floor], [mark - size, floor + 2.0 * size], [mark + size, floor + 2.0 * size]])
     shown = mark_text(scene, style.units)
+    if text_width_px(shown, font) > frame.width_px:
+        shown = show_length(scene.floor_mark_m, style.units)
     half = 0.5 * text_width_px(shown, font)
     middle = min(max(0.5 * (zero + mark), half + 2.0), frame.width_px - half - 2.0)
     strokes = [((zero, y), (mark, y)), *(((x, y - size), (x, y + size)) for x in (zero, mark))]

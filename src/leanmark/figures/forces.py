@@ -8,29 +8,33 @@ from typing import Final
 
 import numpy as np
 
+from leanmark.figures.axes import shown_number
 from leanmark.figures.labels import Label
 from leanmark.figures.layout import force_tips_m
-from leanmark.figures.project import project
+from leanmark.figures.project import depth, project
 from leanmark.figures.rig import strap_text_spots
 from leanmark.figures.scene import FloorForce, Scene, StrapLine
-from leanmark.figures.style import Style
+from leanmark.figures.style import Drawable, Style
 from leanmark.figures.svg import path
 from leanmark.mechanics.arrays import Floats
 from leanmark.units import UnitSystem, show_force
 
 HEAD_PX: Final = 0.8  # length of an arrow's head, in letter heights
+ARROW_PLACE: Final = 0.42  # share of the strap, from the body up, at which its arrow stands
 TOGETHER_M: Final = 0.08  # forces nearer than this in the picture share their words; own figures
 
 
-def paint_strap_arrows(scene: Scene, style: Style) -> str:
-    """A head on each strap, pointing the way it pulls."""
-    parts = []
+def paint_strap_arrows(scene: Scene, style: Style) -> list[Drawable]:
+    """A head on each strap, pointing the way it pulls, at the strap's own depth."""
+    drawn = []
     for strap in scene.straps:
         ends = style.frame.to_px(project(np.stack([strap.body_m, strap.anchor_m]), style.view))
         way = ends[1] - ends[0]
         if float(np.linalg.norm(way)) > 6.0 * style.font_px:
-            parts.append(_head(ends[0] + 0.42 * way, way, style.theme.ochre, style))
-    return "".join(parts)
+            place_m = strap.body_m + ARROW_PLACE * (strap.anchor_m - strap.body_m)
+            markup = _head(ends[0] + ARROW_PLACE * way, way, style.theme.ochre, style)
+            drawn.append(Drawable(float(depth(place_m, style.view)), 6, markup))
+    return drawn
 
 
 def paint_floor_forces(scene: Scene, style: Style) -> str:
@@ -98,10 +102,14 @@ def _alike(first: StrapLine, second: StrapLine, style: Style) -> bool:
 
 
 def _force_words(strap: StrapLine, units: UnitSystem) -> str:
-    value, unit = show_force(strap.tension_n, units).split(" ", 1)
-    low = show_force(strap.tension_low_n, units).split(" ", 1)[0]
-    high = show_force(strap.tension_high_n, units).split(" ", 1)[0]
-    return f"{value} ({low}–{high}) {unit}"
+    tensions = (strap.tension_n, strap.tension_low_n, strap.tension_high_n)
+    shown = [show_force(tension_n, units).split(" ", 1) for tension_n in tensions]
+    return f"{_with_interval(*(number for number, _ in shown))} {shown[0][1]}"
+
+
+def _with_interval(value: str, low: str, high: str) -> str:
+    """A shown number and its interval, left out where it is no wider than what is shown."""
+    return value if low == value == high else f"{value} ({low}–{high})"
 
 
 def strap_words(
@@ -111,11 +119,13 @@ def strap_words(
     force = (_force_words(group[0], units), "each strap" if len(group) > 1 else "strap")
     if body_weight_n <= 0.0:
         return (force,)
-    share = [
-        100.0 * sum(values) / body_weight_n
+    sums = [
+        sum(values)
         for values in zip(*((s.tension_n, s.tension_low_n, s.tension_high_n) for s in group), strict=True)
     ]
-    return (force, (f"{share[0]:.0f} % ({share[1]:.0f}–{share[2]:.0f})", "of body weight"))
+    shares = [shown_number(100.0 * total / body_weight_n, 0) for total in sums]
+    number, _, interval = _with_interval(*shares).partition(" ")
+    return (force, (f"{number} % {interval}".strip(), "of body weight"))
 
 
 def floor_labels(scene: Scene, style: Style) -> list[Label]:

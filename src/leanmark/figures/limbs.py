@@ -121,7 +121,7 @@ def foot_solids(scene: Scene, side: str) -> tuple[Solid, ...]:
     size = {name: share * scene.stature_m for name, share in SHOE.items()}
     under = heel_m(scene, side)
     ankle, hinge, tip = scene.joint_m[foot], scene.joint_m[toes], scene.tip_m[toes]
-    heel = ball(under + turn @ np.array([0.6, 0.0, 1.0]) * size["heel"], size["heel"])
+    heel = ball(under + turn @ np.array([0.3, 0.0, 1.0]) * size["heel"], size["heel"])
     sole_z = float((under - ankle) @ turn[:, 2])
     drop = sole_z + size["ball"] - float((hinge - ankle) @ turn[:, 2])
     ball_axes = (size["ball"], size["ball_half_width"], size["ball"])

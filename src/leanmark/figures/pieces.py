@@ -22,6 +22,7 @@ LIMBS: Final[tuple[tuple[str, Paint], ...]] = (
     ("thigh", "cloth"),
     ("shank", "skin"),
 )
+FACE_HELD_BACK_M: Final = 0.015  # a slightly turned head shows neither its crown nor its nose; own figure
 FAR_GAP_M: Final = 0.06  # a limb this much farther off than its twin is drawn as the far one; own figure
 HIP_STUMP: Final = 0.8  # thickness of the stump that hides the top of a thigh, in thigh radii; own figure
 PATCH_REACH: Final = 1.3  # how far past a joint the seam of two pieces is painted out, in radii; own figure
@@ -29,13 +30,15 @@ PATCH_REACH: Final = 1.3  # how far past a joint the seam of two pieces is paint
 
 @dataclass(frozen=True)
 class Piece:
-    """Solids of one colour. side is ``left``, ``right`` or ``middle``; rank settles equal depths."""
+    """Solids of one colour. side is ``left``, ``right`` or ``middle``; rank settles equal depths; held_back_m
+    is how much nearer than its neighbours a piece must be before it is painted over them [m]."""
 
     name: str
     side: str
     paint: Paint
     solids: tuple[Solid, ...]
     rank: int
+    held_back_m: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -52,8 +55,8 @@ def body_pieces(scene: Scene) -> tuple[Piece, ...]:
         Piece("trunk", "middle", "cloth", trunk_solids(scene), 2),
         Piece("neck", "middle", "skin", (neck_solid(scene),), 1),
         Piece("head", "middle", "skin", (face_solid(scene),), 3),
-        Piece("nose", "middle", "skin", (nose_solid(scene),), 2),
-        Piece("hair", "middle", "hair", (hair_solid(scene),), 2),
+        Piece("nose", "middle", "skin", (nose_solid(scene),), 2, FACE_HELD_BACK_M),
+        Piece("hair", "middle", "hair", (hair_solid(scene),), 2, FACE_HELD_BACK_M),
     ]
     for side in SIDES:
         for rank, (part, paint) in enumerate(LIMBS, start=4):
@@ -95,9 +98,9 @@ def _capsule(joint: Floats, away: Floats, radius_m: float, inset_m: float) -> So
 
 
 def piece_depth_m(piece: Piece, view: View) -> float:
-    """How far towards the viewer the middle of a piece lies [m]."""
+    """How far towards the viewer the middle of a piece lies [m], to a millimetre, for painting order."""
     centres = [depth(solid.centre_m, view).mean() for solid in piece.solids]
-    return float(sum(centres) / len(centres))
+    return round(float(sum(centres) / len(centres)) - piece.held_back_m, 3)
 
 
 def far_limbs(scene: Scene, view: View) -> frozenset[str]:

@@ -55,7 +55,7 @@ HEAD: Final[dict[str, tuple[float, float, float]]] = {  # semi-axes as shares of
     "jaw": (0.030, 0.034, 0.026),
     "bridge": (0.004, 0.003, 0.004),
     "nose": (0.006, 0.006, 0.005),
-    "hair": (0.053, 0.047, 0.049),
+    "hair": (0.048, 0.047, 0.049),
 }
 HEAD_PLACE: Final[dict[str, tuple[float, float]]] = {  # forward and down from the crown, shares of stature,
     "skull": (0.002, 0.052),  # own figures
