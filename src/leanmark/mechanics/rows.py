@@ -227,24 +227,36 @@ def _strapped(rows: Rows, at: Floats) -> list[_Part]:
     if len(layout.sums):
         parts.append((reach[:, layout.sums].sum(axis=-1) - rows.sum_m, along[:, layout.sums].sum(axis=2)))
     if len(layout.limb):
-        parts += _aligned(layout, at, unit[:, layout.limb_strap], line[:, layout.limb_strap], reach)
+        parts += _aligned(layout, at, unit[:, layout.limb_strap], reach[:, layout.limb_strap])
     return parts
 
 
-def _aligned(layout: _Layout, at: Floats, unit: Floats, line: Floats, reach: Floats) -> list[_Part]:
-    """Offset of the limb's point from the strap's line, upright and across; the line's own turn counts."""
+def _aligned(layout: _Layout, at: Floats, unit: Floats, length: Floats) -> list[_Part]:
+    """Offset of the limb's point from the strap's line, upright and across; the line's own turn counts.
+
+    unit, length: (N, A, 3) and (N, A) of each row's strap, anchor to holding point. When that point moves by d
+    and the limb's parts are b, the upright row changes by ``-(1 + b.unit / length) upright.d + (unit_z b.across
+    / (level length)) across.d`` and the row across by ``-(1 + b.ahead / (level length)) across.d``, where level
+    is the length of unit's level part.
+    """
     limb = at[:, layout.limb] - layout.ends[layout.limb_strap] @ at
-    turn = 1.0 + (unit * limb).sum(axis=-1) / reach[:, layout.limb_strap]
     flat = np.maximum(np.sqrt(unit[..., 0] ** 2 + unit[..., 1] ** 2), _LEAST_M)
-    across = np.stack([-unit[..., 1] / flat, unit[..., 0] / flat, np.zeros_like(flat)], axis=-1)
+    ahead = np.stack([unit[..., 0] / flat, unit[..., 1] / flat, np.zeros_like(flat)], axis=-1)
+    across = np.stack([-ahead[..., 1], ahead[..., 0], ahead[..., 2]], axis=-1)
     upright = np.cross(across, unit)
+    offset = (across * limb).sum(axis=-1)
+    swerve = (unit[..., 2] * offset / (flat * length))[..., None] * across
+    end_upright = swerve - (1.0 + (unit * limb).sum(axis=-1) / length)[..., None] * upright
+    end_across = -(1.0 + (ahead * limb).sum(axis=-1) / (flat * length))[..., None] * across
     parts = []
-    for normal, chosen in ((upright, np.arange(len(layout.limb))), (across, layout.across)):
-        normals = normal[:, chosen]
-        share = layout.ends[layout.limb_strap[chosen]][:, :, None] * -turn[:, chosen, None, None]
-        coefficients = share * normals[:, :, None, :]
-        coefficients[:, np.arange(len(chosen)), layout.limb[chosen]] += normals
-        parts.append(((normals * limb[:, chosen]).sum(axis=-1), coefficients))
+    for normal, end, chosen in (
+        (upright, end_upright, np.arange(len(layout.limb))),
+        (across, end_across, layout.across),
+    ):
+        ends = layout.ends[layout.limb_strap[chosen]][:, :, None]
+        coefficients = ends * end[:, chosen][:, :, None, :]
+        coefficients[:, np.arange(len(chosen)), layout.limb[chosen]] += normal[:, chosen]
+        parts.append(((normal * limb).sum(axis=-1)[:, chosen], coefficients))
     return parts
 
 
