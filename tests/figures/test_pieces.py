@@ -2,6 +2,7 @@ from __future__ import annotations
 
 import pytest
 from tests.figures import poses
+from tests.figures.mannequin import posed, turn
 
 from leanmark.figures.pieces import body_pieces, far_limbs, piece_depth_m, seams
 from leanmark.figures.project import VIEWS
@@ -45,3 +46,10 @@ def test_seams_join_pieces_that_are_there() -> None:
     found = list(seams(scene, 0.005))
     assert len(found) == 6
     assert all(len(seam.stumps) == 2 and seam.stumps.keys() <= names for seam in found)
+
+
+def test_a_tilted_head_still_covers_its_neck() -> None:
+    for tilt in (-15, 15):
+        scene = posed({"head": turn(0, tilt)}, fixed=("left.heel", (0.0, 0.0, 0.0)))
+        order = _order(scene, "side")
+        assert order.index("neck") < order.index("head")

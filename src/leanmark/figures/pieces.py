@@ -22,6 +22,7 @@ LIMBS: Final[tuple[tuple[str, Paint], ...]] = (
     ("thigh", "cloth"),
     ("shank", "skin"),
 )
+NECK_HELD_BACK_M: Final = 0.04  # a nodding or tilted head still covers its neck; own figure
 FACE_HELD_BACK_M: Final = 0.015  # a slightly turned head shows neither its crown nor its nose; own figure
 FAR_GAP_M: Final = 0.06  # a limb this much farther off than its twin is drawn as the far one; own figure
 HIP_STUMP: Final = 0.8  # thickness of the stump that hides the top of a thigh, in thigh radii; own figure
@@ -53,7 +54,7 @@ def body_pieces(scene: Scene) -> tuple[Piece, ...]:
     """All pieces of a posed body."""
     pieces = [
         Piece("trunk", "middle", "cloth", trunk_solids(scene), 2),
-        Piece("neck", "middle", "skin", (neck_solid(scene),), 1),
+        Piece("neck", "middle", "skin", (neck_solid(scene),), 1, NECK_HELD_BACK_M),
         Piece("head", "middle", "skin", (face_solid(scene),), 3),
         Piece("nose", "middle", "skin", (nose_solid(scene),), 2, FACE_HELD_BACK_M),
         Piece("hair", "middle", "hair", (hair_solid(scene),), 2, FACE_HELD_BACK_M),
