@@ -234,10 +234,10 @@ def _strapped(rows: Rows, at: Floats) -> list[_Part]:
 def _aligned(layout: _Layout, at: Floats, unit: Floats, length: Floats) -> list[_Part]:
     """Offset of the limb's point from the strap's line, upright and across; the line's own turn counts.
 
-    unit, length: (N, A, 3) and (N, A) of each row's strap, anchor to holding point. When that point moves by d
-    and the limb's parts are b, the upright row changes by ``-(1 + b.unit / length) upright.d + (unit_z b.across
-    / (level length)) across.d`` and the row across by ``-(1 + b.ahead / (level length)) across.d``, where level
-    is the length of unit's level part.
+    unit, length: (N, A, 3) and (N, A) of each row's strap, anchor to holding point. When that point moves by
+    d, and b is the limb from it, the upright row changes by ``-(1 + b.unit / length) upright.d`` plus
+    ``(unit_z b.across / (level length)) across.d``, and the row across by
+    ``-(1 + b.ahead / (level length)) across.d``, where level is the length of unit's level part.
     """
     limb = at[:, layout.limb] - layout.ends[layout.limb_strap] @ at
     flat = np.maximum(np.sqrt(unit[..., 0] ** 2 + unit[..., 1] ** 2), _LEAST_M)
