@@ -9,7 +9,7 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 from tests.mechanics.plain_rows import Plain, every_kind, limbs_in_line, plain_derivatives
-from tests.mechanics.scenes import people, wild_poses
+from tests.mechanics.scenes import people, row_stand, wild_poses
 
 from leanmark.mechanics.constraints import Constraints
 from leanmark.mechanics.kinematics import Pose, place
@@ -54,6 +54,21 @@ def test_derivatives_of_limbs_in_line_with_their_straps_are_central_differences(
     rows = limbs_in_line(people(), pose)
     assume(not steep(pose, rows))
     check_slopes(rows, pose)
+
+
+@settings(max_examples=10)
+@given(seeds)
+def test_derivatives_of_limbs_held_upright_only_are_central_differences_off_the_line_too(seed: int) -> None:
+    pose, rows = wild_poses(seed, 1), every_kind(1)
+    rows = Constraints(aligned=tuple(replace(row, upright_only=True) for row in rows.aligned))
+    assume(not steep(pose, rows))
+    check_slopes(rows, pose)
+
+
+def test_a_row_is_met_where_the_hands_are_straight_under_the_anchor() -> None:
+    # there the directions across the strap spin with the least motion of the hands
+    rep, _ = row_stand().rep(np.array([0.15, 0.2, 0.25]), np.zeros(3, dtype=np.intp), 3)
+    assert rep.solution.met.all()
 
 
 @pytest.mark.parametrize("kind", ["planted", "straps", "sums", "aligned", "balanced"])

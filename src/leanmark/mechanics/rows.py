@@ -235,19 +235,21 @@ def _aligned(layout: _Layout, at: Floats, unit: Floats, length: Floats) -> list[
     """Offset of the limb's point from the strap's line, upright and across; the line's own turn counts.
 
     unit, length: (N, A, 3) and (N, A) of each row's strap, anchor to holding point. When that point moves by
-    d, and b is the limb from it, the upright row changes by ``-(1 + b.unit / length) upright.d`` plus
-    ``(unit_z b.across / (level length)) across.d``, and the row across by
-    ``-(1 + b.ahead / (level length)) across.d``, where level is the length of unit's level part.
+    d, and b is the limb from it, a limb held both ways changes its two rows by ``-(1 + b.unit / length)``
+    times upright.d and across.d: exact in line. Off it the two directions also turn about the line, which
+    changes no distance from it, and near an upright strap they spin; so that turn is left out (with it, the
+    row was lost at marks where the hands are under the anchor). Held upright only, the limb may stay off the
+    line, and the turn counts: ``(unit_z b.across / (level length)) across.d``, level being the length of
+    unit's level part.
     """
     limb = at[:, layout.limb] - layout.ends[layout.limb_strap] @ at
-    flat = np.maximum(np.sqrt(unit[..., 0] ** 2 + unit[..., 1] ** 2), _LEAST_M)
-    ahead = np.stack([unit[..., 0] / flat, unit[..., 1] / flat, np.zeros_like(flat)], axis=-1)
-    across = np.stack([-ahead[..., 1], ahead[..., 0], ahead[..., 2]], axis=-1)
+    level = np.maximum(np.sqrt(unit[..., 0] ** 2 + unit[..., 1] ** 2), _LEAST_M)
+    across = np.stack([-unit[..., 1] / level, unit[..., 0] / level, np.zeros_like(level)], axis=-1)
     upright = np.cross(across, unit)
-    offset = (across * limb).sum(axis=-1)
-    swerve = (unit[..., 2] * offset / (flat * length))[..., None] * across
-    end_upright = swerve - (1.0 + (unit * limb).sum(axis=-1) / length)[..., None] * upright
-    end_across = -(1.0 + (ahead * limb).sum(axis=-1) / (flat * length))[..., None] * across
+    swerve = unit[..., 2] * (across * limb).sum(axis=-1) / (level * length)
+    swerve[:, layout.across] = 0.0
+    change = -(1.0 + (unit * limb).sum(axis=-1) / length)[..., None]
+    end_upright, end_across = change * upright + swerve[..., None] * across, change * across
     parts = []
     for normal, end, chosen in (
         (upright, end_upright, np.arange(len(layout.limb))),
