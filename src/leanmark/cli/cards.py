@@ -24,8 +24,8 @@ def cards(
     as_json: o.Json = False,
 ) -> None:
     """Stand cards for everyone in a squad file: one PDF each, one for all, and the figures as SVG."""
-    from dataclasses import replace
     import sys
+    from dataclasses import replace
     from datetime import datetime
 
     import msgspec
@@ -34,6 +34,7 @@ def cards(
     from leanmark.cli.drawn import write_whole
     from leanmark.errors import FieldError
     from leanmark.sheets.cards import PAPERS, write_cards
+    from leanmark.sheets.each import processors
     from leanmark.sheets.stand_cards import card_moves, stand_cards
     from leanmark.units import show_length
 
@@ -43,9 +44,11 @@ def cards(
     if units:
         squad = replace(squad, units=o.unit_system(units))
     day = date or datetime.now().astimezone().date().isoformat()
-    with typer.progressbar(length=len(card_moves(squad)), label="moves", file=sys.stderr) as bar:
-        made = stand_cards(squad, day, lambda: bar.update(1))
-    written = write_cards(made.cards, out, paper)
+    jobs = len(squad.trainees) * len(card_moves(squad))
+    with processors(jobs) as each:
+        with typer.progressbar(length=len(card_moves(squad)), label="moves", file=sys.stderr) as bar:
+            made = stand_cards(squad, day, lambda: bar.update(1), each)
+        written = write_cards(made.cards, out, paper, each)
     figures = out / "figures"
     figures.mkdir(exist_ok=True)
     for number, card in enumerate(made.cards, start=1):

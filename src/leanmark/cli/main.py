@@ -61,3 +61,7 @@ def main() -> None:
 def _refused(message: str) -> int:
     print(f"leanmark: {message}", file=sys.stderr)
     return WRONG_INPUT
+
+
+if __name__ == "__main__":
+    main()

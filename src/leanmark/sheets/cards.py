@@ -8,14 +8,17 @@ import tempfile
 import unicodedata
 from collections.abc import Sequence
 from dataclasses import asdict, dataclass
-from functools import cache
+from functools import cache, partial
 from importlib import resources
+from io import BytesIO
 from pathlib import Path
 from typing import Final, Literal, get_args
 
 import typst
+from pypdf import PdfWriter
 
 from leanmark.sheets.card import Card
+from leanmark.sheets.each import Each
 
 Paper = Literal["a4", "letter"]
 PAPERS: Final[tuple[Paper, ...]] = get_args(Paper)
@@ -90,6 +93,29 @@ def render_cards(cards: Sequence[Card], paper: Paper = "a4") -> bytes:
     return pdf
 
 
+def render_card(card: Card, paper: Paper = "a4") -> bytes:
+    """One trainee's card as a PDF."""
+    return render_cards([card], paper)
+
+
+def joined(pdfs: Sequence[bytes], trainees: int) -> bytes:
+    """Several PDFs one after another as one.
+
+    Raises:
+        ValueError: there is none.
+    """
+    if not pdfs:
+        raise ValueError("there is no card to typeset; give at least one trainee")
+    writer = PdfWriter()
+    for pdf in pdfs:
+        writer.append(BytesIO(pdf))
+    writer.compress_identical_objects()
+    writer.metadata = {"/Title": f"Cards for {trainees} trainees"}
+    out = BytesIO()
+    writer.write(out)
+    return out.getvalue()
+
+
 @cache
 def _compiler() -> typst.Compiler:
     """One compiler for all cards, so that fonts are read and figures are decoded once."""
@@ -101,8 +127,10 @@ def _template() -> bytes:
     return resources.files(__package__).joinpath(TEMPLATE).read_bytes()
 
 
-def write_cards(cards: Sequence[Card], out_dir: Path, paper: Paper = "a4") -> WrittenCards:
+def write_cards(cards: Sequence[Card], out_dir: Path, paper: Paper = "a4", each: Each = map) -> WrittenCards:
     """Write one PDF for each trainee and one for the squad into ``out_dir``, which is made if need be.
+
+    ``each`` maps over the trainees, here or on other processors.
 
     Everything is typeset before anything is written, and each file appears whole under its name or not
     at all.
@@ -112,10 +140,10 @@ def write_cards(cards: Sequence[Card], out_dir: Path, paper: Paper = "a4") -> Wr
         OSError: ``out_dir`` cannot be made or written to.
     """
     _check_writable(out_dir)
-    squad_pdf = render_cards(cards, paper)
     names = [card_file_name(place, card) for place, card in enumerate(cards, start=1)]
-    files = [(name, render_cards([card], paper)) for name, card in zip(names, cards, strict=True)]
-    written = tuple(_write_whole(out_dir / name, pdf) for name, pdf in [*files, (SQUAD_FILE, squad_pdf)])
+    pdfs = list(each(partial(render_card, paper=paper), cards))
+    files = [*zip(names, pdfs, strict=True), (SQUAD_FILE, joined(pdfs, len(cards)))]
+    written = tuple(_write_whole(out_dir / name, pdf) for name, pdf in files)
     return WrittenCards(written[:-1], written[-1])
 
 

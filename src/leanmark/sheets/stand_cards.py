@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 import numpy as np
 
@@ -18,6 +19,7 @@ from leanmark.moves.stand import Held, MarkAnswer, Stand, held_loads, marks, sta
 from leanmark.moves.translate import mark_of, strap_setting
 from leanmark.sheets.card import Card, CardMove, CardRow
 from leanmark.sheets.cards import FIGURE_FONT_PX, FIGURE_HEIGHT_PT, FIGURE_WIDTH_PT
+from leanmark.sheets.each import Each
 from leanmark.squad.squad import Squad, Trainee
 from leanmark.units import UnitSystem, show_length, show_mass
 
@@ -37,13 +39,17 @@ class CardSet:
     summary: tuple[tuple[int, str, float | None, str], ...]
 
 
-def stand_cards(squad: Squad, date: str, progress: Callable[[], object] = lambda: None) -> CardSet:
-    """Cards of every trainee for the squad's moves; ``progress`` is called after each move."""
+def stand_cards(
+    squad: Squad, date: str, progress: Callable[[], object] = lambda: None, each: Each = map
+) -> CardSet:
+    """Cards of every trainee for the squad's moves.
+
+    progress is called after each move; each maps over the moves, here or on other processors.
+    """
     people = people_of([trainee.build for trainee in squad.trainees])
     by_move: list[list[CardMove]] = []
     summary: list[tuple[int, str, float | None, str]] = []
-    for move in card_moves(squad):
-        made, told = _card_moves(squad, move, people)
+    for made, told in each(partial(_card_moves, squad, people), card_moves(squad)):
         by_move.append(made)
         summary += told
         progress()
@@ -74,7 +80,7 @@ def wanted_loads(squad: Squad, move: Move) -> Floats:
 
 
 def _card_moves(
-    squad: Squad, move: Move, people: People
+    squad: Squad, people: People, move: Move
 ) -> tuple[list[CardMove], list[tuple[int, str, float | None, str]]]:
     rung = move.rungs[(len(move.rungs) - 1) // 2]
     standing = stand(move, rung, squad.rig, people)
