@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from leanmark.squad.problems import one_line
+from leanmark.errors import one_line
 
 ValuePath = tuple[str | int, ...]
 """Keys and list positions, as in ``("trainee", 2, "stature_m")``."""

@@ -6,8 +6,9 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Final
 
+from leanmark.errors import one_line
+
 SHOWN_PROBLEMS: Final = 20  # own figure: a screenful; the rest is counted
-_SHOWN_CHARACTERS: Final = 40  # own figure: enough to recognise a value
 
 
 @dataclass(frozen=True)
@@ -45,12 +46,6 @@ class SquadFileError(Exception):
         if hidden:
             lines.append(f"{self.problems[0].file}: and {hidden} more like these; mend the ones above first")
         return "\n".join(lines)
-
-
-def one_line(text: str, longest: int = _SHOWN_CHARACTERS) -> str:
-    """The text cut to ``longest`` characters, with everything that does not print written as an escape."""
-    cut = text if len(text) <= longest else text[: longest - 1] + "…"
-    return "".join(char if char.isprintable() else f"\\u{ord(char):04X}" for char in cut)
 
 
 def show(value: object) -> str:

@@ -8,7 +8,8 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Final
 
-from leanmark.squad.problems import SquadFileError, SquadProblem, one_line
+from leanmark.errors import one_line
+from leanmark.squad.problems import SquadFileError, SquadProblem
 
 MOST_TRAINEES: Final = 2000
 """Own figure: a squad is planned and printed as one batch, and 2000 cards are already a stack 20 cm high."""
