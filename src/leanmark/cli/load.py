@@ -134,10 +134,16 @@ def _moving_lines(report: LoadReport, system: UnitSystem) -> list[str]:
 def _joint_lines(report: LoadReport) -> list[str]:
     worst = max(report.phases, key=lambda phase: phase.joints[0].share_percent)
     rows = [
-        (joint.joint, joint.action, f"{joint.moment_nm:.0f} N·m", f"{joint.share_percent:.0f} %")
+        (
+            joint.joint,
+            joint.action,
+            f"{joint.moment_nm:.0f} N·m",
+            f"{joint.low_nm:.0f} to {joint.high_nm:.0f}",
+            f"{joint.share_percent:.0f} %",
+        )
         for joint in worst.joints
     ]
-    head = ("joint", "action", "moment", "share of reference strength")
+    head = ("joint", "action", "moment", "interval", "share of reference strength")
     return [f"largest joint moments, {worst.phase}:", table(head, rows)]
 
 

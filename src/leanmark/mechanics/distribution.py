@@ -147,22 +147,33 @@ def least_effort(programme: Programme) -> tuple[Floats, Ints]:
     return forces, outcome
 
 
-def tension_range(programme: Programme) -> tuple[Floats, Floats]:
-    """Least and greatest total strap tension (N,) [share of body weight] that the contacts allow.
+def extreme_forces(programme: Programme) -> Floats:
+    """Forces (2, N, G) [share of body weight] with the least and the greatest total strap tension that the
+    contacts allow; NaN where no allowed forces balance.
 
-    NaN where no allowed forces balance. Found as the least-effort programme with the total tension drawn
-    strongly down or up, so exact up to that draw's share, below 1e-4.
+    Found as the least-effort programme with the total tension drawn strongly down or up, so exact up to that
+    draw's share, below 1e-4.
     """
     supports = programme.supports
     hessian, gradient = _quadratic(programme)
     limits = _Limits.of(supports, 1.0, supports.loop_ratio, True)
-    total = np.zeros(programme.unknowns)
-    total[: supports.tension_count] = 1.0
-    ends = np.full((2, len(hessian)), np.nan)
+    total = _total_tension(programme)
+    ends = np.full((2, len(hessian), programme.unknowns), np.nan)
     for row in range(len(hessian)):
         for end, target in enumerate((0.0, 5.0)):
             pulled = hessian[row] * 1e-3 + _PULL * np.outer(total, total)
             drawn = gradient[row] * 1e-3 - _PULL * target * total
-            answer = _solve_one(pulled, drawn, programme.balance[row], programme.needed[row], limits)
-            ends[end, row] = total @ answer
-    return ends[0], ends[1]
+            ends[end, row] = _solve_one(pulled, drawn, programme.balance[row], programme.needed[row], limits)
+    return ends
+
+
+def tension_range(programme: Programme) -> tuple[Floats, Floats]:
+    """Least and greatest total strap tension (N,) [share of body weight] that the contacts allow."""
+    low, high = extreme_forces(programme) @ _total_tension(programme)
+    return low, high
+
+
+def _total_tension(programme: Programme) -> Floats:
+    total = np.zeros(programme.unknowns)
+    total[: programme.supports.tension_count] = 1.0
+    return total

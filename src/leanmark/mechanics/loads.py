@@ -9,7 +9,13 @@ import numpy as np
 
 from leanmark.body.bodies import Bodies
 from leanmark.mechanics.arrays import GRAVITY_M_S2, Bools, Floats, Ints
-from leanmark.mechanics.distribution import FALLS, HOLDS, Programme, least_effort, tension_range
+from leanmark.mechanics.distribution import (
+    HOLDS,
+    Programme,
+    extreme_forces,
+    least_effort,
+    tension_range,
+)
 from leanmark.mechanics.kinematics import Placement, Pose, place
 from leanmark.mechanics.moments import moment_axes, needed_moments, push_moments, weight_wrenches
 from leanmark.mechanics.pose import PIECE
@@ -137,7 +143,19 @@ def _programme(
 
 def loads_of(balance: Balance) -> Loads:
     """Choose the least-effort forces and read off every load."""
-    shares, outcome = least_effort(balance.programme)
+    return loads_under(balance, *least_effort(balance.programme))
+
+
+def extreme_loads(balance: Balance) -> tuple[Loads, Loads]:
+    """Loads with the least and the greatest total strap tension that the contact patches allow; NaN where
+    the position cannot be held."""
+    held = np.full(len(balance.body_weight_n), HOLDS, dtype=np.intp)
+    low, high = (loads_under(balance, shares, held) for shares in extreme_forces(balance.programme))
+    return low, high
+
+
+def loads_under(balance: Balance, shares: Floats, outcome: Ints) -> Loads:
+    """Every load under given forces (N, G) [share of body weight]."""
     forces = shares * balance.body_weight_n[:, None]
     supports = balance.programme.supports
     world = balance.needed_nm - (balance.unit_nm @ forces[:, None, :, None])[..., 0]
@@ -201,6 +219,3 @@ def _friction_needed(contact_force_n: Floats) -> Floats:
     level = np.hypot(total[:, 0], total[:, 1])
     needed: Floats = level / np.maximum(total[:, 2], 1e-9)
     return needed
-
-
-__all__ = ["FALLS", "HOLDS", "Balance", "Loads", "balance_of", "loads_of", "statics", "tension_limits"]

@@ -2,24 +2,26 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
 from msgspec import Struct
 
 from leanmark.body.bodies import Bodies
-from leanmark.body.segments import JOINTS, SEGMENT_INDEX
+from leanmark.body.segments import JOINTS, SEGMENT_COUNT, SEGMENT_INDEX
 from leanmark.mechanics.angles import kind_of
 from leanmark.mechanics.arrays import Floats, Ints
 from leanmark.mechanics.ballistic import ballistic_loads
 from leanmark.mechanics.dynamics import Tempo, moving_loads
 from leanmark.mechanics.interval import DEFAULT_UNCERTAINTY, Uncertainty, spread
 from leanmark.mechanics.kinematics import place
-from leanmark.mechanics.loads import Loads, loads_of, tension_limits
+from leanmark.mechanics.loads import Balance, Loads, extreme_loads, loads_of
 from leanmark.mechanics.measure import measured
 from leanmark.mechanics.moments import MOMENT_AXES
 from leanmark.mechanics.position import Rep, solve_rep
 from leanmark.mechanics.reasons import FINE, REASONS
+from leanmark.mechanics.supports import Supports
 from leanmark.mechanics.task import Geometry
 from leanmark.moves.stand import Stand, rep_bodies, rep_geometry
 from leanmark.rig.anchor_check import Pace, check_anchor
@@ -52,12 +54,15 @@ class FloorReport(Struct):
 
 
 class JointReport(Struct):
-    """One joint's net moment about one anatomical axis, and its share of the reference strength."""
+    """One joint's net moment about one anatomical axis, its share of the reference strength, and the interval
+    of the moment; a negative end means that the action may turn about."""
 
     joint: str
     action: str
     moment_nm: float
     share_percent: float
+    low_nm: float
+    high_nm: float
 
 
 class PhaseReport(Struct):
@@ -138,7 +143,7 @@ def load_report(
     balance = rep.balance()
     loads = loads_of(balance)
     reasons = rep.reasons(loads)
-    ranges = _ranges(standing, rep, loads, tension_limits(balance), unknown)
+    ranges = _ranges(standing, rep, balance, loads, unknown)
     wrong = list(dict.fromkeys(REASONS[int(code)] for code in reasons.reshape(-1) if code != FINE))
     mark = standing.rung.mark or standing.move.mark
     report = LoadReport(
@@ -172,30 +177,43 @@ def _phases(standing: Stand, nodes: int) -> list[tuple[str, int]]:
     return [("start", 0), ("middle", nodes // 2), ("end", nodes - 1)]
 
 
-def _ranges(
-    standing: Stand, rep: Rep, loads: Loads, limits: Floats, unknown: Uncertainty
-) -> dict[str, Floats]:
-    """Load and strap total at every node: value, low, high, each (K, 3), spanning the tables."""
-    steps = len(rep.nodes)
+@dataclass(frozen=True)
+class _Ranges:
+    """Intervals at K nodes: load (K, 3) and total strap tension (K, 3) as value, low and high; joint moments
+    low and high (K, 18, 3)."""
 
-    def both(bodies: Bodies, geometry: Geometry) -> Floats:
-        other = solve_rep(standing.task, bodies, geometry, rep.nodes)
-        found = other.static_loads()
-        share = measured(found, other.supports, standing.move.load)
+    load: Floats
+    total_n: Floats
+    low_nm: Floats
+    high_nm: Floats
+
+
+def _ranges(standing: Stand, rep: Rep, balance: Balance, loads: Loads, unknown: Uncertainty) -> _Ranges:
+    """What pressure within the patches, the tables and measuring errors allow, spanning the tables."""
+    steps, measure = len(rep.nodes), standing.move.load
+
+    def read(found: Loads, supports: Supports) -> Floats:
+        moments = found.joint_moment_nm.reshape(len(found.outcome), -1)
         total = found.strap_tension_n.sum(axis=1)
-        return np.stack([share.reshape(-1, steps), total.reshape(-1, steps)], axis=1)
+        every = np.column_stack([measured(found, supports, measure), total, moments])
+        return every.reshape(-1, steps, every.shape[1])
 
-    half = np.moveaxis(spread(both, rep_bodies(rep), rep_geometry(rep), unknown), 1, 0)
-    share = measured(loads, rep.supports, standing.move.load).reshape(-1, steps)
-    total = loads.strap_tension_n.sum(axis=1).reshape(-1, steps)
-    low_n, high_n = (np.nan_to_num(limits[:, k].reshape(-1, steps), nan=np.nan) for k in (0, 1))
-    low_n, high_n = np.fmin(total, low_n), np.fmax(total, high_n)
-    weight = loads.body_weight_n.reshape(-1, steps)
-    low, high = (low_n / weight, high_n / weight) if standing.move.load == "straps" else (share, share)
-    return {
-        "load": _spanned(share, low - half[0], high + half[0]),
-        "total": _spanned(total, low_n - half[1], high_n + half[1]),
-    }
+    def solve(bodies: Bodies, geometry: Geometry) -> Floats:
+        other = solve_rep(standing.task, bodies, geometry, rep.nodes)
+        return read(other.static_loads(), other.supports)
+
+    half = spread(solve, rep_bodies(rep), rep_geometry(rep), unknown)
+    value = read(loads, rep.supports)
+    ends = [read(end, rep.supports) for end in extreme_loads(balance)] if rep.supports.straps else []
+    low = np.fmin.reduce([value, *ends]) - half
+    high = np.fmax.reduce([value, *ends]) + half
+    moments = (steps, SEGMENT_COUNT, 3)
+    return _Ranges(
+        _spanned(value[..., 0], low[..., 0], high[..., 0]),
+        _spanned(value[..., 1], low[..., 1], high[..., 1]),
+        low[..., 2:].min(axis=0).reshape(moments),
+        high[..., 2:].max(axis=0).reshape(moments),
+    )
 
 
 def _spanned(value: Floats, low: Floats, high: Floats) -> Floats:
@@ -203,14 +221,14 @@ def _spanned(value: Floats, low: Floats, high: Floats) -> Floats:
 
 
 def _phase(
-    standing: Stand, rep: Rep, loads: Loads, ranges: dict[str, Floats], reasons: Ints, name: str, node: int
+    standing: Stand, rep: Rep, loads: Loads, ranges: _Ranges, reasons: Ints, name: str, node: int
 ) -> PhaseReport:
     low_floor = standing.rig.floor_friction
     return PhaseReport(
         phase=name,
         lean_deg=float(lean_deg(rep)[node]),
-        load_percent=Range(*(100.0 * ranges["load"][node]).tolist()),
-        strap_total_n=Range(*ranges["total"][node].tolist()),
+        load_percent=Range(*(100.0 * ranges.load[node]).tolist()),
+        strap_total_n=Range(*ranges.total_n[node].tolist()),
         straps=[
             StrapReport(strap.side, float(loads.strap_tension_n[node, k]))
             for k, strap in enumerate(rep.supports.straps)
@@ -218,7 +236,7 @@ def _phase(
         floor=floor_reports(rep, loads, node),
         friction_needed=float(loads.friction_needed[node]),
         grip_margin=float(low_floor - loads.friction_needed[node]),
-        joints=joint_reports(loads, node),
+        joints=joint_reports(loads, node, ranges.low_nm[node], ranges.high_nm[node]),
         reason=REASONS[int(reasons[0, node])],
     )
 
@@ -250,24 +268,20 @@ def floor_reports(rep: Rep, loads: Loads, row: int) -> list[FloorReport]:
     return reports
 
 
-def joint_reports(loads: Loads, row: int) -> list[JointReport]:
+def joint_reports(loads: Loads, row: int, low_nm: Floats, high_nm: Floats) -> list[JointReport]:
     """The joint actions that take the largest shares of reference strength at one row."""
-    share = loads.strength_share[row]
-    order = np.argsort(-np.abs(share), axis=None)[:LISTED_JOINTS]
+    share = np.abs(loads.strength_share[row])
     reports = []
-    for flat in order:
+    for flat in np.argsort(-share, axis=None)[:LISTED_JOINTS]:
         joint, axis = divmod(int(flat), 3)
         moment = float(loads.joint_moment_nm[row, joint, axis])
         action = MOMENT_AXES[kind_of(JOINTS[joint])][axis].replace("_", " ")
+        low, high = float(low_nm[joint, axis]), float(high_nm[joint, axis])
+        if moment < 0.0:
+            action, low, high = _OPPOSITES[action], -high, -low
         name = JOINTS[joint].replace("_", " ")
-        reports.append(
-            JointReport(
-                name,
-                action if moment >= 0 else _opposite(action),
-                abs(moment),
-                100 * abs(float(share[joint, axis])),
-            )
-        )
+        percent = 100.0 * float(share[joint, axis])
+        reports.append(JointReport(name, action, abs(moment), percent, low, high))
     return reports
 
 
@@ -284,10 +298,6 @@ _OPPOSITES: Final = {
     "dorsiflexion": "plantarflexion",
     "eversion": "inversion",
 }
-
-
-def _opposite(action: str) -> str:
-    return _OPPOSITES[action]
 
 
 def _moving(rep: Rep, held: Loads, tempo: Tempo) -> TempoReport:
