@@ -17,7 +17,7 @@ def write_position(standing: Stand, mark_m: float, path: Path, units: UnitSystem
     rep, _ = standing.rep(np.array([mark_m]), np.zeros(1, dtype=np.intp), nodes=3)
     view = "front" if path.stem.endswith("-front") else "side"
     title = f"{standing.move.move}, {standing.rung.rung}"
-    write_whole(path, draw(rep_scenes(standing, rep, rep.static_loads(), 0), view, units=units, title=title))
+    write_whole(path, draw(rep_scenes(standing, rep, 0), view, units=units, title=title))
 
 
 def write_whole(path: Path, text: str) -> None:

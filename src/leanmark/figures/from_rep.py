@@ -6,12 +6,14 @@ from typing import Final
 
 import numpy as np
 
+from leanmark.body.bodies import Bodies
 from leanmark.body.points import POINTS
 from leanmark.body.segments import PARENT, SEGMENT_COUNT, SEGMENT_INDEX, SEGMENTS
 from leanmark.figures.scene import FloorForce, Scene, StrapLine, Surface
 from leanmark.mechanics.arrays import Floats
-from leanmark.mechanics.kinematics import place
-from leanmark.mechanics.loads import Loads
+from leanmark.mechanics.kinematics import Placement, place
+from leanmark.mechanics.loads import Loads, loads_of, tension_limits
+from leanmark.mechanics.patches import PATCHES
 from leanmark.mechanics.position import Rep
 from leanmark.moves.report import floor_reports
 from leanmark.moves.schema import Move
@@ -20,6 +22,7 @@ from leanmark.moves.translate import mark_of
 
 _HAND_LENGTH: Final = 0.108  # share of stature, Drillis and Contini 1966
 _BOX_MARGIN_M: Final = 0.15
+_LEAST_N: Final = 1e-9
 _MIDDLE: Final = {"pelvis": "lower_trunk", "lower_trunk": "upper_trunk", "upper_trunk": "head"}
 _NEXT: Final = {SEGMENT_INDEX[low]: SEGMENT_INDEX[high] for low, high in _MIDDLE.items()} | {
     PARENT[child]: child
@@ -29,49 +32,57 @@ _NEXT: Final = {SEGMENT_INDEX[low]: SEGMENT_INDEX[high] for low, high in _MIDDLE
 """The segment whose joint ends each segment; head, hands and toes end in a point of their own."""
 
 
-def scene_of(
-    rep: Rep, loads: Loads, row: int, move: Move, mark_label: str, interval: tuple[float, float] | None = None
-) -> Scene:
-    """The scene at one row of a rep. ``interval``: least and greatest total strap tension [N]."""
+def scene_of(rep: Rep, loads: Loads, row: int, move: Move, mark_label: str, limits: Floats) -> Scene:
+    """The scene at one row of a rep. limits: least and greatest total strap tension [N], (2,)."""
     bodies = rep.bodies.take(np.array([row]))
     placement = place(bodies, rep.solution.pose.take(np.array([row])))
-    names = list(POINTS)
-    points = placement.point_m(bodies, np.arange(len(names)))[0]
-    total = float(loads.strap_tension_n[row].sum())
-    low, high = interval or (total, total)
+    points = dict(zip(POINTS, placement.point_m(bodies, np.arange(len(POINTS)))[0], strict=True))
     return Scene(
         joint_m=placement.joint_m[0],
         rotation=placement.rotation[0],
-        tip_m=_tips(
-            placement.joint_m[0],
-            placement.rotation[0],
-            dict(zip(names, points, strict=True)),
-            bodies.stature_m[0],
-        ),
+        tip_m=_tips(placement.joint_m[0], placement.rotation[0], points, bodies.stature_m[0]),
         radius_m=bodies.radius_m[0],
-        point_m=dict(zip(names, points, strict=True)),
-        straps=tuple(
-            StrapLine(
-                np.broadcast_to(strap.anchor_m, (len(loads.outcome), 3))[row],
-                loads.strap_end_m[row, k],
-                strap.side,
-                float(loads.strap_tension_n[row, k]),
-                float(loads.strap_tension_n[row, k] * low / max(total, 1e-9)),
-                float(loads.strap_tension_n[row, k] * high / max(total, 1e-9)),
-            )
-            for k, strap in enumerate(rep.supports.straps)
-        ),
-        floor_forces=tuple(
-            FloorForce(np.array(f.pressure_m), np.array(f.force_n), f.contact)
-            for f in floor_reports(rep, loads, row)
-        ),
-        surfaces=_boxes(rep, loads, row),
+        point_m=points,
+        straps=_straps(rep, loads, row, limits),
+        floor_forces=_forces(rep, loads, row, placement, bodies),
+        surfaces=_boxes(rep, points),
         body_weight_n=float(loads.body_weight_n[row]),
         floor_mark_m=float(rep.geometry.mark_m[row]),
         mark_label=mark_label,
         stature_m=float(bodies.stature_m[0]),
         kit=move.kit,
     )
+
+
+def _straps(rep: Rep, loads: Loads, row: int, limits: Floats) -> tuple[StrapLine, ...]:
+    """Each strap's line, its tension and its part of the interval of all straps together."""
+    tension = loads.strap_tension_n[row]
+    part = tension / max(float(tension.sum()), _LEAST_N)
+    low, high = np.fmin(limits[0], tension.sum()), np.fmax(limits[1], tension.sum())
+    return tuple(
+        StrapLine(
+            np.broadcast_to(strap.anchor_m, (len(loads.outcome), 3))[row],
+            loads.strap_end_m[row, k],
+            strap.side,
+            float(tension[k]),
+            float(part[k] * low),
+            float(part[k] * high),
+        )
+        for k, strap in enumerate(rep.supports.straps)
+    )
+
+
+def _forces(rep: Rep, loads: Loads, row: int, placement: Placement, bodies: Bodies) -> tuple[FloorForce, ...]:
+    """Contact forces at their centres of pressure, and outside forces of known size."""
+    found = [
+        FloorForce(np.array(report.pressure_m), np.array(report.force_n), report.contact)
+        for report in floor_reports(rep, loads, row)
+    ]
+    for known in rep.supports.known:
+        at = placement.point_m(bodies, np.array([known.point]))[0, 0]
+        force = np.broadcast_to(known.force_n, (len(loads.outcome), 3))[row]
+        found.append(FloorForce(at, force, "given"))
+    return tuple(found)
 
 
 def _tips(joint_m: Floats, rotation: Floats, points: dict[str, Floats], stature_m: float) -> Floats:
@@ -87,21 +98,24 @@ def _tips(joint_m: Floats, rotation: Floats, points: dict[str, Floats], stature_
     return tips
 
 
-def _boxes(rep: Rep, loads: Loads, row: int) -> tuple[Surface, ...]:
-    """A box under every group of raised contacts."""
-    uses = [use for use in rep.task.patches if use.height_m > 0.0]
-    if not uses:
-        return ()
-    height = uses[0].height_m
-    points = loads.contact_point_m[row]
-    raised = points[np.abs(points[:, 2] - height) < 0.02]
-    low, high = raised.min(axis=0) - _BOX_MARGIN_M, raised.max(axis=0) + _BOX_MARGIN_M
-    return (Surface(float(low[0]), float(high[0]), float(low[1]), float(high[1]), height, "box"),)
+def _boxes(rep: Rep, points: dict[str, Floats]) -> tuple[Surface, ...]:
+    """A box under all contacts of one height above the floor."""
+    boxes = []
+    for height_m in sorted({use.height_m for use in rep.task.patches if use.height_m > 0.0}):
+        on_it = [use for use in rep.task.patches if use.height_m == height_m]
+        names = [f"{use.side}_{name}".strip("_") for use in on_it for name in PATCHES[use.kind].bearing]
+        at = np.array([points[name] for name in names])
+        low, high = at.min(axis=0) - _BOX_MARGIN_M, at.max(axis=0) + _BOX_MARGIN_M
+        boxes.append(Surface(float(low[0]), float(high[0]), float(low[1]), float(high[1]), height_m, "box"))
+    return tuple(boxes)
 
 
-def rep_scenes(standing: Stand, rep: Rep, loads: Loads, row: int) -> tuple[Scene, ...]:
+def rep_scenes(standing: Stand, rep: Rep, row: int) -> tuple[Scene, ...]:
     """Start and end of one person's rep, the end last; a hold's single scene."""
     steps = len(rep.nodes)
     label = mark_of(standing.move, standing.rung).of
-    rows = [row * steps] if steps == 1 else [row * steps, row * steps + steps - 1]
-    return tuple(scene_of(rep, loads, at, standing.move, label) for at in rows)
+    ends = [0] if steps == 1 else [0, steps - 1]
+    part = rep.at(np.array([row * steps + end for end in ends]))
+    balance = part.balance()
+    loads, limits = loads_of(balance), tension_limits(balance)
+    return tuple(scene_of(part, loads, k, standing.move, label, limits[k]) for k in range(len(ends)))

@@ -160,14 +160,13 @@ def _figures(standing: Stand, answers: Sequence[Sequence[MarkAnswer]], units: Un
         middles.append(found[len(found) // 2] if found else at)
     count = len(middles)
     rep, position = standing.rep(np.array(middles), np.arange(count), nodes=3)
-    loads = rep.static_loads()
     drawn = []
     for person in range(count):
         row = int(np.flatnonzero(position == person)[0])
         if not rep.solution.met.reshape(rep.count, -1)[row].all():
             drawn.append("")
             continue
-        scenes = rep_scenes(standing, rep, loads, row)
+        scenes = rep_scenes(standing, rep, row)
         drawn.append(
             draw(
                 scenes,
