@@ -41,6 +41,8 @@ _NEAR_M: Final = 1e-2
 _SMALL_STEP: Final = 0.05
 """Derivatives are kept once a pose moves less than this [rad, m]; they change by no more in proportion."""
 _STRETCH: Final = (0.2, 10.0)
+_STRETCH_GROWTH: Final = 1.5
+"""Most by which the stretch grows from step to step: let free, it can swing between two values for ever."""
 
 
 @dataclass(frozen=True)
@@ -123,7 +125,8 @@ def _stretched(stretch: Floats, before: Floats, along: Floats) -> Floats:
     change = along - before
     fall = (change**2).sum(axis=1)
     rule = -stretch * (before * change).sum(axis=1) / np.where(fall > 0.0, fall, 1.0)
-    return np.where(fall > 0.0, np.clip(rule, *_STRETCH), 1.0)
+    most = np.minimum(_STRETCH[1], _STRETCH_GROWTH * stretch)
+    return np.where(fall > 0.0, np.clip(rule, _STRETCH[0], most), 1.0)
 
 
 def solve_pose(
