@@ -17,7 +17,7 @@ SEGMENT_OF = {
     "knee_front": "shank", "knee_side": "shank", "shank_front_distal": "shank",
     "grip": "hand", "palm_heel": "hand", "palm_ball": "hand",
     "elbow_tip": "forearm", "elbow_side": "forearm", "forearm_distal": "forearm",
-    "shoulder_back": "upper_trunk", "armpit": "upper_trunk",
+    "shoulder_back": "upper_trunk", "shoulder_centre": "upper_trunk", "armpit": "upper_trunk",
     "chest": "upper_trunk", "trunk_front": "upper_trunk",
     "hip_side": "pelvis", "pelvis_back": "pelvis", "back_mid": "lower_trunk",
     "head_back": "head", "head_top": "head",
@@ -86,3 +86,12 @@ def test_shoulder_points_stay_at_the_shoulders_in_every_table(table: str) -> Non
     shoulder_m = bodies.joint_offset_m[0, SEGMENT_INDEX["left_upper_arm"], 2]
     for name in ("left_shoulder_back", "left_armpit"):
         assert 0.0 < bodies.point_m[0, POINT_INDEX[name], 2] < shoulder_m
+
+
+def test_the_shoulders_centre_is_the_shoulder_joint() -> None:
+    joint_m = BODIES.joint_offset_m[0, SEGMENT_INDEX["left_upper_arm"]]
+    assert at("left_shoulder_centre") == pytest.approx(joint_m, abs=1e-15)
+
+
+def test_the_heel_of_the_hand_is_thicker_than_its_ball() -> None:
+    assert at("left_palm_heel")[0] > at("left_palm_ball")[0] > 0.0

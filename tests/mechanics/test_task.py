@@ -74,14 +74,14 @@ def test_feet_turned_out_point_away_from_the_middle() -> None:
 
 
 def test_a_found_patch_has_no_place_until_it_came_down() -> None:
-    rung = task((*SOLES, PatchUse("palm", "left", found=True)))
+    rung = task((*SOLES, PatchUse("palm", "left", heading_rad=0.2, found=True)))
     before = patch_places(rung, people(2), kit(), {})[2]
     assert before.place_m is None
-    assert before.heading is None
+    assert before.heading == 0.2
     came_down = np.array([[0.5, 0.2], [0.6, 0.2]])
     after = patch_places(rung, people(2), kit(), {2: came_down})[2]
     np.testing.assert_array_equal(after.place_m, came_down)
-    assert after.heading is None
+    assert after.heading == 0.2
 
 
 @pytest.mark.parametrize(("end", "beyond_m"), [("handle", 0.12), ("cradle", 0.10), ("none", 0.0)])

@@ -10,14 +10,13 @@ import numpy as np
 from leanmark.body.arrays import Floats
 from leanmark.body.build import Build
 from leanmark.body.foot import TOE_JOINT_FROM_HEEL, toe_joint_m
-from leanmark.body.points import POINTS
+from leanmark.body.points import POINTS, SHOULDER_HALF_SHARE
 from leanmark.body.segment_table import SegmentTable
 from leanmark.body.segments import SEGMENT_COUNT, SEGMENT_INDEX, SEGMENTS
 
 HIP_HALF_SHARE: Final = 0.050
 """Hip joint from the middle, share of stature: own figure; Bell et al. 1990, J Biomech 23:617 (from memory)
 put it 0.36 of the distance between the front iliac spines from the middle, about 0.24 m apart."""
-SHOULDER_HALF_SHARE: Final = 0.106  # shoulder joint from the middle, share of stature; own figure
 TRUNK: Final = ("pelvis", "lower_trunk", "upper_trunk", "shoulder")
 """Lengths that follow a measured trunk (hip to shoulder) together."""
 

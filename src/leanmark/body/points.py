@@ -45,14 +45,18 @@ _BALL: Final = TOE_JOINT_FROM_HEEL - ANKLE_FROM_HEEL
 _TOE_SOLE: Final = -TOE_JOINT_HEIGHT_SHARE
 _BALL_MEDIAL: Final = 0.45 * share("foot breadth")  # the inner edge stands straighter; own figure
 _BALL_LATERAL: Final = 0.55 * share("foot breadth")
+SHOULDER_HALF_SHARE: Final = 0.106  # shoulder joint from the middle, share of stature; own figure
 _HIP_SIDE: Final = 0.5 * share("hip breadth")
 
 # name: segment, length, along, forward, outward (away from the middle), up. The heel bears a little in front
-# of its rear edge. Elbow and wrist end of the forearm lie level when it rests on them, palm down.
+# of its rear edge. Elbow and wrist end of the forearm lie level when it rests on them, palm down. The heel of
+# the hand is thicker than its ball, so a palm laid flat tilts the hand up by 12 degrees. The shoulder's
+# centre lies inside: hands and elbows are placed under it.
 _PAIRED: Final[dict[str, tuple[str, str, float, float, float, float]]] = {
     "heel": ("foot", "foot", _HEEL + 0.06, 0.0, 0.0, _SOLE),
     "ball_medial": ("foot", "foot", _BALL, 0.0, -_BALL_MEDIAL, _SOLE),
     "ball_lateral": ("foot", "foot", _BALL, 0.0, _BALL_LATERAL, _SOLE),
+    "toe_base": ("toes", "toes", 0.0, 0.0, 0.0, _TOE_SOLE),
     "toe_base_medial": ("toes", "toes", 0.0, 0.0, -_BALL_MEDIAL, _TOE_SOLE),
     "toe_base_lateral": ("toes", "toes", 0.0, 0.0, _BALL_LATERAL, _TOE_SOLE),
     "toe_tip": ("toes", "toes", 1.0, 0.0, 0.0, _TOE_SOLE),
@@ -62,12 +66,13 @@ _PAIRED: Final[dict[str, tuple[str, str, float, float, float, float]]] = {
     "knee_side": ("shank", "shank", 0.0, 0.0, 0.031, 0.0),
     "shank_front_distal": ("shank", "shank", 0.85, 0.022, 0.0, 0.0),
     "grip": ("hand", "hand", 0.92 * KNUCKLE_FRACTION, 0.015, 0.0, 0.0),
-    "palm_heel": ("hand", "hand", 0.10, 0.011, 0.0, 0.0),
-    "palm_ball": ("hand", "hand", KNUCKLE_FRACTION, 0.011, 0.0, 0.0),
+    "palm_heel": ("hand", "hand", 0.10, 0.018, 0.0, 0.0),
+    "palm_ball": ("hand", "hand", KNUCKLE_FRACTION, 0.010, 0.0, 0.0),
     "elbow_tip": ("forearm", "forearm", 0.0, -0.020, 0.0, 0.004),
     "elbow_side": ("forearm", "forearm", 0.0, 0.0, 0.022, 0.0),
     "forearm_distal": ("forearm", "forearm", 0.88, -0.020, 0.0, 0.0),
     "shoulder_back": ("upper_trunk", "shoulder", 0.90, -0.053, 0.070, 0.0),
+    "shoulder_centre": ("upper_trunk", "shoulder", 1.0, 0.0, SHOULDER_HALF_SHARE, 0.0),
     "armpit": ("upper_trunk", "shoulder", 1.0, 0.0, 0.082, -0.045),
     "hip_side": ("pelvis", "pelvis", 0.0, 0.0, _HIP_SIDE, 0.0),
 }

@@ -34,7 +34,9 @@ class PatchKind:
 PATCHES: Final[dict[str, PatchKind]] = {
     "sole": PatchKind(("heel", "ball_medial", "ball_lateral"), "heel", ("ball_medial", "ball_lateral")),
     "forefoot": PatchKind(
-        ("toe_base_medial", "toe_base_lateral", "toe_tip"), "toe_base_medial", ("toe_tip",)
+        ("toe_base_medial", "toe_base_lateral", "toe_tip"),
+        "toe_base",
+        ("toe_base_medial", "toe_base_lateral"),
     ),
     "toe": PatchKind(("toe_tip",), "toe_tip"),
     "heel": PatchKind(("heel",), "heel"),
@@ -58,7 +60,8 @@ class Patch:
     kind: a name in PATCHES; side: left, right or "" for unsided kinds. place_m: (2,) or (N, 2) x and y of
     the lead point, or None for a found patch. heading: (N,) or scalar angle [rad] of the patch from x
     towards y, None for free. height_m: the surface's height. pressed: whether the surface pushes back
-    (False: it only must touch).
+    (False: it only must touch). under: the point (without side) that a patch not placed yet keeps its lead
+    point under, in the way the person faces.
     """
 
     kind: str
@@ -68,6 +71,7 @@ class Patch:
     height_m: float = 0.0
     friction: float = 0.6
     pressed: bool = True
+    under: str = ""
 
     def points(self) -> tuple[int, ...]:
         """Indices of the bearing points."""
@@ -89,8 +93,8 @@ _ACROSS: Final = np.array([0.0, 1.0, 0.0])
 
 
 def planted_rows(patch: Patch) -> list[PlantedRow]:
-    """The rows that hold a patch: every bearing point on the surface; the lead point at its place and the
-    heading kept, where these are given."""
+    """The rows that hold a patch: every bearing point on the surface; the lead point at its place, or under
+    another, and the heading kept, where these are given."""
     kind = PATCHES[patch.kind]
     rows = [PlantedRow(point, _UP, np.asarray(patch.height_m)) for point in patch.points()]
     lead = patch.index(kind.lead)
@@ -99,6 +103,9 @@ def planted_rows(patch: Patch) -> list[PlantedRow]:
         rows.append(PlantedRow(lead, _ALONG, place[..., 0]))
         if kind.across:
             rows.append(PlantedRow(lead, _ACROSS, place[..., 1]))
+    elif patch.under:
+        over = POINT_INDEX[f"{patch.side}_{patch.under}"]
+        rows.append(PlantedRow(lead, _ALONG, np.zeros(()), other=over))
     if patch.heading is not None and kind.toward:
         rows.append(_heading_row(patch, kind, np.asarray(patch.heading)))
     return rows

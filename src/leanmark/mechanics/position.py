@@ -56,6 +56,18 @@ class Rep:
         """Loads of every node at rest, N K rows."""
         return statics(self.bodies, self.solution.pose, self.supports)
 
+    def at(self, index: Ints) -> Rep:
+        """The poses at ``index`` (of the N K rows) as reps of one node each."""
+        return replace(
+            self,
+            nodes=self.nodes[:1],
+            bodies=self.bodies.take(index),
+            geometry=self.geometry.take(index),
+            supports=self.supports.take(index),
+            solution=self.solution.take(index),
+            reason=self.reason.reshape(-1, 1)[index],
+        )
+
     def balance(self, needs: tuple[Floats, Floats] | None = None) -> Balance:
         """The equations of every node, at rest or with the needs of a moving body."""
         return balance_of(self.bodies, self.solution.pose, self.supports, needs)
@@ -66,25 +78,31 @@ class Rep:
         return np.where(self.reason != FINE, self.reason, held)
 
 
-def target_rotations(task: Task, nodes: Floats) -> Floats:
-    """Targets along the rep, each joint turning about one axis from start to end; (K, 18, 3, 3)."""
-    turn = vector_from_rotation(np.swapaxes(task.start, -1, -2) @ task.end)
-    return task.start @ rotation_from_vector(nodes[:, None, None] * turn)
+def target_rotations(start: Floats, end: Floats, nodes: Floats) -> Floats:
+    """Targets along N reps, each joint turning about one axis from start to end; (N, K, 18, 3, 3).
+
+    start, end: (N, 18, 3, 3).
+    """
+    turn = vector_from_rotation(np.swapaxes(start, -1, -2) @ end)
+    return start[:, None] @ rotation_from_vector(nodes[:, None, None] * turn[:, None])
 
 
 def solve_rep(task: Task, bodies: Bodies, geometry: Geometry, nodes: Floats) -> Rep:
-    """Solve the rung for N people (or one for all) in N settings at K nodes; the first node is the pose in
-    which found patches come down."""
+    """Solve the rung for N people (or one for all) in N settings at K nodes. Found patches come down in the
+    start pose, or in the end pose where the task says so, and stay there for every node."""
     count, steps = len(geometry), len(nodes)
-    first = _found(task, bodies, geometry)
+    first = _landed(task, bodies, geometry)
     rows = np.repeat(np.arange(count), steps)
     bodies = bodies.take(rows if len(bodies.body_mass_kg) > 1 else np.zeros(len(rows), dtype=np.intp))
     found = {number: place_m[rows] for number, place_m in first.places.items()}
     geometry = geometry.take(rows)
     patches = patch_places(task, bodies, geometry, found)
     constraints = constraints_of(task, patches, geometry)
-    rotation = np.tile(target_rotations(task, nodes), (count, 1, 1, 1))
-    targets = Targets(Pose(np.repeat(first.root_m, steps, axis=0), rotation), task.weight)
+    ends = (task.start[None], first.rotation) if task.found_at_end else (first.rotation, task.end[None])
+    rotation = np.broadcast_to(target_rotations(*ends, nodes), (count, steps, SEGMENT_COUNT, 3, 3))
+    targets = Targets(
+        Pose(np.repeat(first.root_m, steps, axis=0), rotation.reshape(-1, SEGMENT_COUNT, 3, 3)), task.weight
+    )
     solution = _solve_in_range(bodies, targets, constraints, len(rows))
     reason = pose_reasons(bodies, solution, constraints).reshape(count, steps)
     supports = supports_of(task, patches, geometry, bodies)
@@ -92,33 +110,38 @@ def solve_rep(task: Task, bodies: Bodies, geometry: Geometry, nodes: Floats) -> 
 
 
 @dataclass(frozen=True)
-class _First:
+class _Landing:
+    """Where found patches came down (N, 2), by patch number; the pelvis's place (N, 3) to start from; and the
+    landing pose (1 or N, 18, 3, 3), which is the rep's target there, so that nothing shifts once the patches
+    stay put."""
+
     places: dict[int, Floats]
     root_m: Floats
+    rotation: Floats
 
 
-def _found(task: Task, bodies: Bodies, geometry: Geometry) -> _First:
-    """Solve the first pose with found patches only touching, and read off where they came down."""
+def _landed(task: Task, bodies: Bodies, geometry: Geometry) -> _Landing:
+    """Solve the landing pose with found patches only touching, and read off where they came down."""
     patches = patch_places(task, bodies, geometry, {})
     root_m = _root_guess(task, bodies, geometry, patches)
-    if not any(use.found for use in task.patches):
-        return _First({}, root_m)
+    if not any(use.lands for use in task.patches):
+        return _Landing({}, root_m, task.landing[None])
     constraints = constraints_of(task, patches, geometry)
-    start = Pose(root_m, np.broadcast_to(task.start, (len(geometry), SEGMENT_COUNT, 3, 3)))
-    solution = _solve_in_range(bodies, Targets(start, task.weight), constraints, len(geometry))
+    landing = Pose(root_m, np.broadcast_to(task.landing, (len(geometry), SEGMENT_COUNT, 3, 3)))
+    solution = _solve_in_range(bodies, Targets(landing, task.weight), constraints, len(geometry))
     places = {}
     placement = place(bodies, solution.pose)
     for number, (use, patch) in enumerate(zip(task.patches, patches, strict=True)):
-        if use.found:
+        if use.lands:
             lead = np.array([patch.index(PATCHES[patch.kind].lead)])
             places[number] = placement.point_m(bodies, lead)[:, 0, :2]
-    return _First(places, solution.pose.root_m)
+    return _Landing(places, solution.pose.root_m, solution.pose.rotation)
 
 
 def _root_guess(task: Task, bodies: Bodies, geometry: Geometry, patches: list[Patch]) -> Floats:
     """Pelvis place at which the placed patches of the target pose are, on the mean, where they belong."""
     count = len(geometry)
-    pose = Pose(np.zeros((count, 3)), np.broadcast_to(task.start, (count, SEGMENT_COUNT, 3, 3)))
+    pose = Pose(np.zeros((count, 3)), np.broadcast_to(task.landing, (count, SEGMENT_COUNT, 3, 3)))
     placement = place(bodies, pose)
     shifts = []
     for patch in patches:

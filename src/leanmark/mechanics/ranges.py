@@ -57,13 +57,8 @@ def past_range(rotation: Floats) -> dict[str, Bools]:
     """
     found: dict[str, Bools] = {}
     for index, joint in enumerate(JOINTS):
-        if joint == "root":
-            continue
-        for name, value in angles_from_rotation(joint, rotation[:, index]).items():
-            limits = RANGES_DEG.get((kind_of(joint), name))
-            if limits is None:
-                continue
-            low, high = np.radians(limits[0]), np.radians(limits[1])
+        for name, value in _angles(joint, rotation[:, index]).items():
+            low, high = _limits(joint, name)
             beyond = (value < low - REPORT_SLACK_RAD) | (value > high + REPORT_SLACK_RAD)
             if beyond.any():
                 found[f"{joint} {name}"] = beyond
@@ -71,20 +66,18 @@ def past_range(rotation: Floats) -> dict[str, Bools]:
 
 
 def within_range(rotation: Floats) -> tuple[Floats, Bools]:
-    """The same poses with every angle brought inside its range, and which joints are clearly beyond it.
+    """The same poses with every angle brought inside its range, and which joints had to move.
 
     rotation: (N, 18, 3, 3); returns the clipped rotations and (N, 18).
     """
     clipped = rotation.copy()
     moved = np.zeros(rotation.shape[:2], dtype=bool)
     for index, joint in enumerate(JOINTS):
-        if joint == "root":
-            continue
-        angles = angles_from_rotation(joint, rotation[:, index])
-        inside = {name: _clip(joint, name, value) for name, value in angles.items()}
+        angles = _angles(joint, rotation[:, index])
+        inside = {name: np.clip(value, *_limits(joint, name)) for name, value in angles.items()}
         beyond = np.zeros(len(rotation), dtype=bool)
         for name, value in angles.items():
-            beyond |= np.abs(inside[name] - value) > DRAW_SLACK_RAD
+            beyond |= np.abs(inside[name] - value) > 1e-9
         if beyond.any():
             moved[:, index] = beyond
             fixed = rotation_from_angles(joint, inside)
@@ -92,6 +85,19 @@ def within_range(rotation: Floats) -> tuple[Floats, Bools]:
     return clipped, moved
 
 
-def _clip(joint: str, name: str, value: Floats) -> Floats:
-    limits = RANGES_DEG.get((kind_of(joint), name))
-    return value if limits is None else np.clip(value, np.radians(limits[0]), np.radians(limits[1]))
+def _angles(joint: str, rotation: Floats) -> dict[str, Floats]:
+    """A joint's angles [rad], each within half a turn of its range's middle: a palm turned down reads 180 as
+    well as -180 degrees, and only the first is in range. None of the root, which no range holds."""
+    if joint == "root":
+        return {}
+    angles = angles_from_rotation(joint, rotation)
+    for name in angles.keys() & {name for kind, name in RANGES_DEG if kind == kind_of(joint)}:
+        middle = 0.5 * sum(_limits(joint, name))
+        angles[name] = middle + (angles[name] - middle + np.pi) % (2.0 * np.pi) - np.pi
+    return angles
+
+
+def _limits(joint: str, name: str) -> tuple[float, float]:
+    """Lowest and highest value [rad] of a joint's angle."""
+    low, high, _ = RANGES_DEG.get((kind_of(joint), name), (-np.inf, np.inf, ""))
+    return float(np.radians(low)), float(np.radians(high))

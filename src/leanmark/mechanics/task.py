@@ -27,9 +27,10 @@ class PatchUse:
 
     ahead_m: of the floor mark, along the way the person faces. width: half the stance, in half distances
     between the hip joints (1 = feet under the hips), towards the patch's own side. heading_rad: outward
-    from straight ahead; None = free. height_m: of a box. found: it only touches in the first pose, and
-    stays where it came down. touching: the surface is touched but takes no force. share: stated part of
-    body weight carried there instead of an unknown force.
+    from straight ahead; None = free. height_m: of a box. found: it only touches in the first pose, its
+    heading kept, and stays where it came down. touching: the surface is touched but takes no force. share:
+    stated part of body weight carried there instead of an unknown force. slides: a found patch that touches
+    all along but never stays put. under: the body point (without side) that a found patch comes down under.
     """
 
     kind: str
@@ -41,6 +42,13 @@ class PatchUse:
     found: bool = False
     touching: bool = False
     share: float | None = None
+    slides: bool = False
+    under: str = ""
+
+    @property
+    def lands(self) -> bool:
+        """Whether it comes down somewhere and stays there."""
+        return self.found and not self.slides
 
 
 @dataclass(frozen=True)
@@ -78,7 +86,8 @@ class BalanceUse:
 @dataclass(frozen=True)
 class Task:
     """start, end: (18, 3, 3) target rotations; weight: (18,) firmness; mark_across: the floor mark runs to
-    the person's left instead of ahead; still: a hold, without an end."""
+    the person's left instead of ahead; still: a hold, without an end; found_at_end: found patches come down
+    in the end pose instead of the start pose."""
 
     start: Floats
     end: Floats
@@ -89,6 +98,12 @@ class Task:
     balances: tuple[BalanceUse, ...] = ()
     mark_across: bool = False
     still: bool = False
+    found_at_end: bool = False
+
+    @property
+    def landing(self) -> Floats:
+        """Target rotations (18, 3, 3) of the pose in which found patches come down."""
+        return self.end if self.found_at_end else self.start
 
 
 @dataclass(frozen=True)
@@ -121,8 +136,8 @@ _SIGN: Final = {"left": 1.0, "right": -1.0, "": 0.0}
 def patch_places(task: Task, bodies: Bodies, geometry: Geometry, found: dict[int, Floats]) -> list[Patch]:
     """The rung's patches at their places for N positions.
 
-    ``found``: places (N, 2) and headings, by patch number, where found patches came down; a found patch
-    not in it is only touching yet.
+    ``found``: places (N, 2), by patch number, where found patches came down; a found patch not in it is only
+    touching yet.
     """
     half = bodies.joint_offset_m[:, _HIP, 1]
     patches = []
@@ -132,14 +147,15 @@ def patch_places(task: Task, bodies: Bodies, geometry: Geometry, found: dict[int
         heading = None if use.heading_rad is None else np.asarray(side * use.heading_rad)
         if use.found:
             place = found.get(number)
-            heading = None
         else:
             along, across = geometry.mark_m + use.ahead_m, side * use.width * half
             if task.mark_across:
                 along, across = use.ahead_m + 0.0 * along, across + geometry.mark_m
             place = np.stack(np.broadcast_arrays(along, across), axis=-1)
         pressed = not use.touching and use.share is None
-        patches.append(Patch(use.kind, use.side, place, heading, use.height_m, geometry.friction, pressed))
+        patches.append(
+            Patch(use.kind, use.side, place, heading, use.height_m, geometry.friction, pressed, use.under)
+        )
     return patches
 
 

@@ -21,7 +21,9 @@ Firmness = Literal["free", "soft", "firm", "stiff", "locked"]
 
 
 class Contact(Struct, forbid_unknown_fields=True, rename="kebab"):
-    """A contact patch with the floor or a box."""
+    """A contact patch with the floor or a box. ``slides``: it touches all along, takes no force and stays
+    nowhere in particular (arms that lie beside the body). ``under``: the body point, without its side,
+    that a found patch comes down under."""
 
     patch: str
     sides: tuple[Side, ...] = ("left", "right")
@@ -32,6 +34,8 @@ class Contact(Struct, forbid_unknown_fields=True, rename="kebab"):
     found: bool = False
     touching: bool = False
     share_percent: Annotated[float, Meta(ge=0.0, le=60.0)] | None = None
+    slides: bool = False
+    under: str = ""
 
 
 class Hold(Struct, forbid_unknown_fields=True, rename="kebab"):
@@ -63,11 +67,13 @@ class Balance(Struct, forbid_unknown_fields=True, rename="kebab"):
     offset_m: float = 0.0
 
 
-class Phases(Struct, forbid_unknown_fields=True):
-    """Target angles at the start and, unless the rung is a hold, at the end of the rep."""
+class Phases(Struct, forbid_unknown_fields=True, rename="kebab"):
+    """Target angles at the start and, unless the rung is a hold, at the end of the rep; and in which of the
+    two found patches come down."""
 
     start: Angles
     end: Angles | None = None
+    comes_down: Literal["start", "end"] = "start"
 
 
 class Rung(Struct, forbid_unknown_fields=True, rename="kebab"):

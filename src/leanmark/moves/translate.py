@@ -6,6 +6,7 @@ from typing import Final
 
 import numpy as np
 
+from leanmark.body.points import POINT_INDEX
 from leanmark.body.segments import JOINTS
 from leanmark.errors import FieldError
 from leanmark.mechanics.angles import ANGLES, angle_names, joint_rotations, kind_of
@@ -50,6 +51,7 @@ def task_of(move: Move, rung: Rung) -> Task:
         ),
         mark_across=mark_of(move, rung).across,
         still=phases.end is None,
+        found_at_end=phases.comes_down == "end",
     )
 
 
@@ -110,6 +112,9 @@ def _patch_uses(move: Move, contact: Contact) -> list[PatchUse]:
     if contact.patch not in PATCHES:
         known = ", ".join(PATCHES)
         raise FieldError(f"patch in {move.move}", contact.patch, f"one of {known}", "check the spelling")
+    if contact.under and f"left_{contact.under}" not in POINT_INDEX:
+        known = ", ".join(name.removeprefix("left_") for name in POINT_INDEX if name.startswith("left_"))
+        raise FieldError(f"under in {move.move}", contact.under, f"one of {known}", "check the spelling")
     sides = contact.sides if PATCHES[contact.patch].sided else ("",)
     heading = None if contact.turned_out_deg is None else float(np.radians(contact.turned_out_deg))
     share = None if contact.share_percent is None else contact.share_percent / 100.0 / len(sides)
@@ -121,9 +126,11 @@ def _patch_uses(move: Move, contact: Contact) -> list[PatchUse]:
             contact.width,
             heading,
             contact.height_m,
-            contact.found,
-            contact.touching,
+            contact.found or contact.slides,
+            contact.touching or contact.slides,
             share,
+            contact.slides,
+            contact.under,
         )
         for side in sides
     ]
