@@ -1,7 +1,7 @@
 """Published figures that the model is held against, as printed, with what may lie between them and the model.
 
-Bands and their grounds were written down before the model was run on these positions. No number here is tuned
-to, and none is left out because the model misses it. Three figures are listed without a band, with the reason.
+Bands and their grounds were written down before the model was run on these positions. No number here is
+tuned to, and none is left out because the model misses it. What has no band says why.
 """
 
 from __future__ import annotations
