@@ -41,8 +41,10 @@ _NEAR_M: Final = 1e-2
 _SMALL_STEP: Final = 0.05
 """Derivatives are kept once a pose moves less than this [rad, m]; they change by no more in proportion."""
 _STRETCH: Final = (0.2, 10.0)
+_FREE_STEPS: Final = 12
 _STRETCH_GROWTH: Final = 1.5
-"""Most by which the stretch grows from step to step: let free, it can swing between two values for ever."""
+"""Most by which the stretch grows in a step after the free ones: it could else swing between two values for
+ever. Nearly all poses are solved within the free steps."""
 
 
 @dataclass(frozen=True)
@@ -119,13 +121,14 @@ def _damped(step: Floats) -> Floats:
     return damped
 
 
-def _stretched(stretch: Floats, before: Floats, along: Floats) -> Floats:
-    """How much to stretch the next step along the rows, (N,): Aitken's rule (Irons and Tuck 1969, Int J
+def _stretched(stretch: Floats, before: Floats, along: Floats, number: int) -> Floats:
+    """How much to stretch step ``number`` along the rows, (N,): Aitken's rule (Irons and Tuck 1969, Int J
     Numer Methods Eng 1:275, from memory) from the last two steps, since these shrink by a steady factor."""
     change = along - before
     fall = (change**2).sum(axis=1)
     rule = -stretch * (before * change).sum(axis=1) / np.where(fall > 0.0, fall, 1.0)
-    most = np.minimum(_STRETCH[1], _STRETCH_GROWTH * stretch)
+    growth = _STRETCH_GROWTH if number >= _FREE_STEPS else np.inf
+    most = np.minimum(_STRETCH[1], growth * stretch)
     return np.where(fall > 0.0, np.clip(rule, _STRETCH[0], most), 1.0)
 
 
@@ -184,7 +187,7 @@ def _solve_piece(
     still_open = np.arange(count)
     part = _Part.of(bodies, targets, rows, pose)
     for step in range(_MOST_STEPS):
-        largest, residual = _advance(part)
+        largest, residual = _advance(part, step)
         pose.root_m[still_open], pose.rotation[still_open] = part.pose.root_m, part.pose.rotation
         taken[still_open] += 1
         keep = (largest > _STEP_TOLERANCE) & ~_stalled(best, still_open, residual, step)
@@ -246,7 +249,7 @@ class _Part:
         )
 
 
-def _advance(part: _Part) -> tuple[Floats, Floats]:
+def _advance(part: _Part, number: int) -> tuple[Floats, Floats]:
     """Move the poses by one step; returns the size of each plain step and the residual before it.
 
     A step has two parts: onto the linearised rows, and along them towards the target.
@@ -260,7 +263,8 @@ def _advance(part: _Part) -> tuple[Floats, Floats]:
     back = part.remover @ asked
     onto, along = -back[..., 0], back[..., 1] - offset
     open_m = np.abs(evaluated.residual).max(axis=1)
-    stretch = np.where(open_m < _NEAR_M, _stretched(part.stretch, part.along, along), 1.0)
+    stretched = _stretched(part.stretch, part.along, along, number)
+    stretch = np.where(open_m < _NEAR_M, stretched, 1.0)
     step = _damped(onto + along * stretch[:, None])
     part.pose = _moved(part.pose, step)
     part.along, part.stretch = along, stretch
