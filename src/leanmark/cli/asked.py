@@ -2,25 +2,29 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from leanmark.body.added_mass import AddedMass
 from leanmark.body.build import Build
-from leanmark.cli.options import length_m, mass_kg, stated_sex
+from leanmark.cli.options import given, stated_sex
 from leanmark.errors import FieldError
 from leanmark.mechanics.task import PushUse
 from leanmark.moves.library import find_rung, load_move, move_names
 from leanmark.moves.people import people_of
 from leanmark.moves.schema import Move, Rung
 from leanmark.moves.stand import Stand, stand
-from leanmark.rig.floors import DEFAULT_FLOOR
+from leanmark.rig.floors import DEFAULT_FLOOR, floor
 from leanmark.rig.rig import STRAP_MODES, Rig, StrapMode, standard_rig
+from leanmark.rig.settings import longest_that_hangs_clear_m
 from leanmark.squad.read import read_squad
 from leanmark.squad.squad import Squad, Trainee, check_moves
+from leanmark.squad.text import nearest, same_name_key
 
 ANCHOR_M = 2.4
 """Anchor height where none is given [m]: a door frame's or a low beam's; own figure."""
+LISTED_NAMES = 12
+"""Trainees that a message lists; own figure."""
 
 
 @dataclass(frozen=True)
@@ -47,36 +51,58 @@ class Asked:
         move = load_move(self.move)
         rung = find_rung(move, self.rung) if self.rung else middle_rung(move)
         squad = read_checked(self.squad) if self.squad else None
-        build = self._build(squad)
-        rig = self._rig(squad)
-        strap_m = length_m("--strap", self.strap)
-        people = people_of([build])
-        return stand(move, rung, rig, people, strap_m, self.setting, self.added, self.pushes)
+        if self.trainee and squad is None:
+            raise FieldError(
+                "--trainee", self.trainee, "a name of a squad file", "give the file with --squad"
+            )
+        people = people_of([self._build(squad)])
+        strap_m = given("--strap", self.strap)
+        return stand(move, rung, self._rig(squad), people, strap_m, self.setting, self.added, self.pushes)
 
     def _build(self, squad: Squad | None) -> Build:
-        base = find_trainee(squad, self.trainee).build if squad else None
-        stature_m = length_m("--stature", self.stature, base.stature_m if base else None)
-        mass = mass_kg("--mass", self.mass, base.mass_kg if base else None)
-        if stature_m is None or mass is None:
+        stature_m, mass_kg = given("--stature", self.stature), given("--mass", self.mass)
+        sex = stated_sex(self.sex)
+        if squad:
+            base = find_trainee(squad, self.trainee).build
+            return replace(
+                base,
+                stature_m=stature_m or base.stature_m,
+                mass_kg=mass_kg or base.mass_kg,
+                sex=sex or base.sex,
+            )
+        if stature_m is None or mass_kg is None:
             missing = "--stature" if stature_m is None else "--mass"
-            raise FieldError(missing, "nothing", "a stature and a mass", "give both, or a --squad file")
-        if base and not (self.stature or self.mass or self.sex):
-            return base
-        sex = stated_sex(self.sex) if self.sex else base.sex if base else None
-        return Build(mass_kg=mass, stature_m=stature_m, sex=sex)
+            raise FieldError(missing, None, "a stature and a mass", "give both, or a file with --squad")
+        return Build(mass_kg=mass_kg, stature_m=stature_m, sex=sex)
 
     def _rig(self, squad: Squad | None) -> Rig:
-        if squad and not (self.anchor or self.floor or self.straps):
-            return squad.rig
-        anchor_m = length_m("--anchor", self.anchor, squad.rig.anchor_height_m if squad else ANCHOR_M)
-        assert anchor_m is not None
-        base = squad.rig if squad else None
-        return standard_rig(
-            anchor_m,
-            floor_name=self.floor or (base.floor_name if base else DEFAULT_FLOOR),
-            strap_mode=strap_mode(self.straps or (base.strap_mode if base else "independent")),
-            rated_load_n=base.rated_load_n if base else None,
-        )
+        anchor_m = given("--anchor", self.anchor)
+        if squad:
+            rig = under_anchor(squad.rig, anchor_m) if anchor_m else squad.rig
+        else:
+            rig = standard_rig(anchor_m or ANCHOR_M, floor_name=self.floor or DEFAULT_FLOOR)
+        if self.floor:
+            rig = replace(rig, floor_name=self.floor, floor_friction=floor(self.floor).friction)
+        return replace(rig, strap_mode=strap_mode(self.straps)) if self.straps else rig
+
+
+def under_anchor(rig: Rig, anchor_height_m: float) -> Rig:
+    """The same straps under an anchor of another height: settings that would lie on the floor are left
+    out, and the default ones of that height are added."""
+    offset_m = max(rig.handle_offset_m, rig.cradle_offset_m)
+    longest_m = min(rig.strap_longest_m, longest_that_hangs_clear_m(anchor_height_m, offset_m))
+    kept_m = {name: length_m for name, length_m in rig.settings_m.items() if length_m <= longest_m}
+    there = standard_rig(
+        anchor_height_m,
+        strap_shortest_m=rig.strap_shortest_m,
+        strap_longest_m=longest_m,
+        settings_m=kept_m,
+        handle_offset_m=rig.handle_offset_m,
+        cradle_offset_m=rig.cradle_offset_m,
+    )
+    return replace(
+        rig, anchor_height_m=anchor_height_m, strap_longest_m=longest_m, settings_m=there.settings_m
+    )
 
 
 def strap_mode(word: str) -> StrapMode:
@@ -104,7 +130,10 @@ def find_trainee(squad: Squad, name: str | None) -> Trainee:
     if name is None:
         return squad.trainees[0]
     for trainee in squad.trainees:
-        if trainee.name.lower() == name.lower():
+        if same_name_key(trainee.name) == same_name_key(name):
             return trainee
-    listed = ", ".join(trainee.name for trainee in squad.trainees[:20])
-    raise FieldError("--trainee", name, listed, "write the name as in the squad file")
+    names = [trainee.name for trainee in squad.trainees]
+    more = f" and {len(names) - LISTED_NAMES} more" if len(names) > LISTED_NAMES else ""
+    meant = nearest(name, names)
+    remedy = f"did you mean '{meant}'?" if meant else "write the name as in the squad file"
+    raise FieldError("--trainee", name, ", ".join(names[:LISTED_NAMES]) + more, remedy)

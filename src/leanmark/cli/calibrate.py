@@ -7,6 +7,7 @@ from typing import Annotated
 import typer
 
 from leanmark.cli import options as o
+from leanmark.cli.quantities import read_quantity
 from leanmark.units import show_force, show_length
 
 
@@ -37,7 +38,7 @@ def calibrate(
     import numpy as np
 
     from leanmark.cli.asked import Asked
-    from leanmark.cli.table import table
+    from leanmark.cli.printed import table
     from leanmark.errors import FieldError
     from leanmark.mechanics.calibrate import PRIOR
     from leanmark.moves.calibration import Reading, calibrate_from, predicted
@@ -46,14 +47,14 @@ def calibrate(
     readings = []
     for text in reading:
         mark_text, equals, force_text = text.partition("=")
-        mark_m = o.length_m("--reading", mark_text) if equals else None
-        if mark_m is None:
+        if not equals:
             raise FieldError("--reading", text, "a mark, '=', a force", "write for example '-60 cm = 32 kgf'")
-        readings.append(Reading(mark_m, o.force_n("--reading", force_text)))
+        mark_m = read_quantity("--reading", mark_text, "--mark")
+        readings.append(Reading(mark_m, read_quantity("--reading", force_text)))
     standing = Asked(
         move, rung, squad, trainee, stature, mass, sex, anchor, setting, strap, floor, straps
     ).standing()
-    found = calibrate_from(standing, readings, o.force_n("--scale-error", scale_error))
+    found = calibrate_from(standing, readings, read_quantity("--scale-error", scale_error))
     marks = np.array([r.mark_m for r in readings])
     before, after = predicted(standing, marks, np.stack([PRIOR.mean, found.mean]))
     data = {

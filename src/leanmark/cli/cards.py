@@ -8,7 +8,7 @@ from typing import Annotated
 import typer
 
 from leanmark.cli import options as o
-from leanmark.cli.table import table
+from leanmark.cli.printed import table
 
 
 def cards(

@@ -9,6 +9,8 @@ import typer
 
 from leanmark.cli import options as o
 from leanmark.cli.extras import Added, Pushed, added_masses, pushes
+from leanmark.cli.places import check_folder
+from leanmark.cli.printed import print_json
 
 
 def chart(
@@ -28,15 +30,11 @@ def chart(
     straps: o.Straps = None,
     add: Added = None,
     push: Pushed = None,
-    tempo: Annotated[
-        str | None, typer.Option("--tempo", help="Seconds down-pause-up-pause: 2-1-1-0.")
-    ] = None,
+    tempo: o.TempoText = None,
     units: o.Units = "metric",
     as_json: o.Json = False,
 ) -> None:
     """Draw the load over the floor mark, with intervals and barred marks, and over a rep at its tempo."""
-    import msgspec
-
     from leanmark.cli.asked import Asked
     from leanmark.cli.drawn import write_whole
     from leanmark.cli.tempo import tempo_of
@@ -45,6 +43,8 @@ def chart(
     from leanmark.moves.translate import mark_of
 
     system = o.unit_system(units)
+    if not as_json:
+        check_folder("--out", out)
     standing = Asked(
         move,
         rung,
@@ -61,14 +61,14 @@ def chart(
         added_masses(add),
         pushes(push),
     ).standing()
-    mark_m = o.length_m("--mark", mark, mark_of(standing.move, standing.rung).start_m)
+    mark_m = o.given("--mark", mark, mark_of(standing.move, standing.rung).start_m)
     assert mark_m is not None
     over_mark = mark_curve(standing)
     over_rep = (
         None if standing.task.still else rep_curve(standing, mark_m, tempo_of(tempo or standing.move.tempo_s))
     )
     if as_json:
-        typer.echo(msgspec.json.encode({"over_mark": over_mark, "over_rep": over_rep}).decode())
+        print_json({"over_mark": over_mark, "over_rep": over_rep})
         return
     out.mkdir(parents=True, exist_ok=True)
     name = standing.move.move.replace(" ", "-")

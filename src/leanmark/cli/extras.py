@@ -8,9 +8,10 @@ import typer
 
 from leanmark.body.added_mass import AddedMass
 from leanmark.body.points import POINT_INDEX
-from leanmark.cli import options as o
+from leanmark.cli.quantities import read_quantity
 from leanmark.errors import FieldError
 from leanmark.mechanics.task import PushUse
+from leanmark.squad.text import nearest
 
 Added = Annotated[
     list[str] | None, typer.Option("--add", help="Worn mass: '10 kg on upper trunk'; may be repeated.")
@@ -34,12 +35,11 @@ def added_masses(texts: list[str] | None) -> tuple[AddedMass, ...]:
     found = []
     for text in texts or []:
         mass, on, segment = text.partition(" on ")
-        value = o.mass_kg("--add", mass) if on else None
-        if value is None:
+        if not on:
             raise FieldError(
                 "--add", text, "a mass, 'on', a segment", "write for example '10 kg on upper trunk'"
             )
-        found.append(AddedMass(segment.strip().lower().replace(" ", "_"), value))
+        found.append(AddedMass(_plain(segment), read_quantity("--add", mass)))
     return tuple(found)
 
 
@@ -49,11 +49,31 @@ def pushes(texts: list[str] | None) -> tuple[PushUse, ...]:
     for text in texts or []:
         what, _, point = text.lower().partition(" at ")
         force, _, direction = what.strip().rpartition(" ")
-        name = point.strip().replace(" ", "_")
-        if direction not in DIRECTIONS or name not in POINT_INDEX:
-            allowed = f"a force, one of {', '.join(DIRECTIONS)}, 'at', one of {', '.join(POINT_INDEX)}"
-            raise FieldError("--push", text, allowed, "write for example '50 n forward at chest'")
-        size = o.force_n("--push", force)
-        x, y, z = (size * part for part in DIRECTIONS[direction])
-        found.append(PushUse(name, (x, y, z)))
+        if direction not in DIRECTIONS:
+            raise FieldError(
+                "--push",
+                text,
+                f"a force, one of {', '.join(DIRECTIONS)}, 'at', a body point",
+                "write for example '50 n forward at chest'",
+            )
+        size_n = read_quantity("--push", force)
+        x, y, z = (size_n * part for part in DIRECTIONS[direction])
+        found.append(PushUse(_point(text, point), (x, y, z)))
     return tuple(found)
+
+
+def _point(text: str, point: str) -> str:
+    """The name of a body point. Raises FieldError where there is none of that name."""
+    name = _plain(point)
+    if name in POINT_INDEX:
+        return name
+    spoken = [known.replace("_", " ") for known in POINT_INDEX]
+    meant = nearest(point.strip(), spoken)
+    near = f"did you mean '{meant}'?" if meant else "write for example '50 n forward at chest'"
+    parts = dict.fromkeys(known.removeprefix("left ").removeprefix("right ") for known in spoken)
+    allowed = f"a point of the body, with left or right where there are two: {', '.join(parts)}"
+    raise FieldError("--push", text, allowed, near)
+
+
+def _plain(name: str) -> str:
+    return "_".join(name.lower().replace("_", " ").split())

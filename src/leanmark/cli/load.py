@@ -8,7 +8,9 @@ import typer
 
 from leanmark.cli import options as o
 from leanmark.cli.extras import Added, Pushed, added_masses, pushes
-from leanmark.cli.table import table
+from leanmark.cli.places import check_file
+from leanmark.cli.printed import print_json, table
+from leanmark.cli.quantities import read_people
 from leanmark.units import UnitSystem, show_force, show_length
 
 if TYPE_CHECKING:
@@ -33,20 +35,18 @@ def load(
     straps: o.Straps = None,
     add: Added = None,
     push: Pushed = None,
-    tempo: Annotated[
-        str | None, typer.Option("--tempo", help="Seconds down-pause-up-pause: 2-1-1-0.")
-    ] = None,
+    tempo: o.TempoText = None,
     flight: Annotated[
         str | None, typer.Option("--flight", help="Ballistic: rise of the body, '10 cm'.")
     ] = None,
-    people: Annotated[int, typer.Option("--people", min=1, max=8, help="People pulling on the beam.")] = 1,
+    people: Annotated[
+        str, typer.Option("--people", help="People pulling on the anchor at once, 1 to 8.")
+    ] = "1",
     figure: o.Figure = None,
     units: o.Units = "metric",
     as_json: o.Json = False,
 ) -> None:
     """Forces, joint moments and margins of one position, with their intervals."""
-    import msgspec
-
     from leanmark.cli.asked import Asked
     from leanmark.cli.tempo import tempo_of
     from leanmark.errors import FieldError
@@ -54,6 +54,8 @@ def load(
     from leanmark.moves.translate import mark_of
 
     system = o.unit_system(units)
+    if figure:
+        check_file("--figure", figure)
     standing = Asked(
         move,
         rung,
@@ -70,23 +72,30 @@ def load(
         added_masses(add),
         pushes(push),
     ).standing()
-    mark_m = o.length_m("--mark", mark, mark_of(standing.move, standing.rung).start_m)
+    mark_m = o.given("--mark", mark, mark_of(standing.move, standing.rung).start_m)
     assert mark_m is not None
-    flight_m = o.length_m("--flight", flight)
+    flight_m = o.given("--flight", flight)
     if flight_m is not None and "ballistic" not in standing.move.stages:
         raise FieldError(
-            "--flight", flight, "a move with a ballistic stage", f"{standing.move.move} has none"
+            "--flight",
+            flight,
+            "a move with a ballistic stage",
+            f"leave it out: {standing.move.move} has none",
         )
+    pulling = read_people("--people", people)
     pace = tempo_of(tempo or standing.move.tempo_s)
-    report = load_report(standing, mark_m, pace, flight_m, people_on_beam=people)
-    typer.echo(msgspec.json.encode(report).decode() if as_json else shown(report, system))
-    if not as_json:
-        typer.echo(f"\ncaution: {standing.move.caution}")
+    report = load_report(standing, mark_m, pace, flight_m, people_on_beam=pulling)
     if figure:
         from leanmark.cli.drawn import write_position
 
         write_position(standing, mark_m, figure, system)
-        typer.echo(f"figure: {figure}", err=True)
+    if as_json:
+        print_json(report)
+        return
+    typer.echo(shown(report, system))
+    typer.echo(f"\ncaution: {standing.move.caution}")
+    if figure:
+        typer.echo(f"figure: {figure}")
 
 
 def shown(report: LoadReport, system: UnitSystem) -> str:

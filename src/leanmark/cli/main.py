@@ -1,66 +1,55 @@
-"""The ``leanmark`` command."""
+"""The ``leanmark`` command: runs what is asked, and turns what went wrong into one line and an exit code."""
 
 from __future__ import annotations
 
+import os
 import sys
+from typing import Final
 
-import typer
+from leanmark.cli.terminal import say_what_it_can
 
-from leanmark import __version__
-from leanmark.cli import calibrate, cards, chart, load, mark, moves
-from leanmark.errors import FieldError
-from leanmark.squad.problems import SquadFileError
-
-app = typer.Typer(
-    name="leanmark",
-    help="The load of suspension-strap positions, and where to stand for a wanted load.",
-    no_args_is_help=True,
-    add_completion=False,
-    pretty_exceptions_enable=False,
-    rich_markup_mode=None,
-)
-app.command("moves")(moves.moves)
-app.command("load")(load.load)
-app.command("mark")(mark.mark)
-app.command("chart")(chart.chart)
-app.command("calibrate")(calibrate.calibrate)
-app.command("cards")(cards.cards)
-
-WRONG_INPUT = 2
+FAULT: Final = 1
+"""Exit code for a fault of ours."""
+WRONG_INPUT: Final = 2
 """Exit code for input that cannot be used, the same as the shell's own for wrong usage."""
-
-
-def _version(value: bool) -> None:
-    if value:
-        typer.echo(__version__)
-        raise typer.Exit
-
-
-@app.callback()
-def _root(
-    version: bool = typer.Option(
-        False, "--version", callback=_version, is_eager=True, help="Print the version."
-    ),
-) -> None:
-    """The load of suspension-strap positions, and where to stand for a wanted load."""
+NOBODY_READS: Final = 1
+"""Exit code after the reader of a pipe left, the same as the command-line library's own."""
+INTERRUPTED: Final = 130
+"""Exit code after Ctrl-C, as shells report it."""
 
 
 def main() -> None:
     """Run the command; wrong input is one line and exit code 2, never a traceback."""
+    say_what_it_can(sys.stdout, sys.stderr)
     try:
-        app()
-    except FieldError as error:
-        sys.exit(_refused(str(error)))
-    except SquadFileError as error:
-        sys.exit(_refused(str(error)))
-    except OSError as error:
-        where = f" ({error.filename})" if error.filename else ""
-        sys.exit(_refused(f"{error.strerror or error}{where}: check the path and whether you may use it"))
+        code = _run()
+    except KeyboardInterrupt:
+        code = INTERRUPTED
+    sys.exit(code)
 
 
-def _refused(message: str) -> int:
-    print(f"leanmark: {message}", file=sys.stderr)
-    return WRONG_INPUT
+def _run() -> int:
+    from leanmark.cli.app import app
+    from leanmark.cli.refusal import is_interrupt, refusal
+
+    try:
+        code = app(sys.argv[1:] or ["--help"], prog_name="leanmark", standalone_mode=False)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        return _leave_the_pipe()
+    except Exception as error:
+        if is_interrupt(error):
+            return INTERRUPTED
+        said, ours = refusal(error)
+        print(f"leanmark: {said}", file=sys.stderr)
+        return FAULT if ours else WRONG_INPUT
+    return int(code or 0)
+
+
+def _leave_the_pipe() -> int:
+    """Send what is still to be printed nowhere, so that nobody complains at exit."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    return NOBODY_READS
 
 
 if __name__ == "__main__":

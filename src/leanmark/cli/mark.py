@@ -8,7 +8,8 @@ import typer
 
 from leanmark.cli import options as o
 from leanmark.cli.extras import Added, Pushed, added_masses, pushes
-from leanmark.cli.table import table
+from leanmark.cli.printed import print_json, table
+from leanmark.cli.quantities import read_percent
 from leanmark.units import UnitSystem, show_length
 
 if TYPE_CHECKING:
@@ -18,9 +19,7 @@ if TYPE_CHECKING:
 
 def mark(
     move: o.MoveName,
-    load: Annotated[
-        list[float], typer.Option("--load", help="Wanted load in %; may be given several times.")
-    ],
+    load: Annotated[list[str], typer.Option("--load", help="Wanted load in %; may be given several times.")],
     rung: o.RungName = None,
     squad: o.SquadFile = None,
     trainee: o.TraineeName = None,
@@ -38,7 +37,6 @@ def mark(
     as_json: o.Json = False,
 ) -> None:
     """Floor marks for wanted loads, and the intervals of marks that can be held, with what ends them."""
-    import msgspec
     import numpy as np
 
     from leanmark.cli.asked import Asked
@@ -46,9 +44,7 @@ def mark(
     from leanmark.moves.stand import marks
 
     system = o.unit_system(units)
-    for value in load:
-        if not 0.0 < value <= 200.0:
-            raise FieldError("--load", value, "above 0 and up to 200 %", "give a share in per cent")
+    wanted = [read_percent("--load", text) for text in load]
     standing = Asked(
         move,
         rung,
@@ -65,16 +61,14 @@ def mark(
         added_masses(add),
         pushes(push),
     ).standing()
-    found = marks(standing, np.array(load) / 100.0)[0]
+    found = marks(standing, np.array(wanted) / 100.0)[0]
     if as_json:
-        typer.echo(msgspec.json.encode([as_data(answer) for answer in found]).decode())
-        return
+        print_json([as_data(answer) for answer in found])
     if not any(answer.answers for answer in found):
-        raise FieldError(
-            "--load", load, why_not(found[0]), "ask for a load in between, or change strap or rung"
-        )
-    typer.echo(shown(found, system))
-    typer.echo(f"\ncaution: {standing.move.caution}")
+        raise FieldError("--load", wanted, within_reach(found[0]), "ask for another, or change strap or rung")
+    if not as_json:
+        typer.echo(shown(found, system))
+        typer.echo(f"\ncaution: {standing.move.caution}")
 
 
 def as_data(answer: MarkAnswer) -> dict[str, object]:
@@ -101,13 +95,18 @@ def as_data(answer: MarkAnswer) -> dict[str, object]:
 
 def why_not(answer: MarkAnswer) -> str:
     """Why a wanted load cannot be had."""
+    return f"out of reach: {within_reach(answer)}" if answer.feasible else within_reach(answer)
+
+
+def within_reach(answer: MarkAnswer) -> str:
+    """The loads that can be had, or why there are none."""
     from leanmark.mechanics.reasons import REASONS
 
     if not answer.feasible:
         return f"no mark in the move's range can be held: {REASONS[answer.scan_reason]}"
     least = 100.0 * min(i.least_load for i in answer.feasible)
     most = 100.0 * max(i.greatest_load for i in answer.feasible)
-    return f"out of reach: marks that can be held give {least:.0f} to {most:.0f} %"
+    return f"marks that can be held give {least:.0f} to {most:.0f} %"
 
 
 def shown(found: list[MarkAnswer], system: UnitSystem) -> str:

@@ -7,7 +7,7 @@ from typing import Annotated
 import typer
 
 from leanmark.cli.options import Json
-from leanmark.cli.table import table
+from leanmark.cli.printed import print_json, table
 
 
 def moves(
@@ -15,8 +15,6 @@ def moves(
     as_json: Json = False,
 ) -> None:
     """List the moves of the library, or the rungs of one."""
-    import msgspec
-
     from leanmark.moves.library import load_move, move_names
 
     if move is None:
@@ -26,7 +24,7 @@ def moves(
                 {"move": m.move, "family": m.family, "kit": m.kit, "rungs": [r.rung for r in m.rungs]}
                 for m in found
             ]
-            typer.echo(msgspec.json.encode(rows).decode())
+            print_json(rows)
             return
         typer.echo(
             table(
@@ -37,7 +35,7 @@ def moves(
         return
     one = load_move(move)
     if as_json:
-        typer.echo(msgspec.json.encode(one).decode())
+        print_json(one)
         return
     typer.echo(f"{one.move}: {one.purpose}\nset-up: {one.setup}\ncaution: {one.caution}\n")
     typer.echo(

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Annotated, Literal, cast
+from typing import Annotated, Final, Literal, cast
 
 import typer
 
+from leanmark.cli.quantities import read_quantity
 from leanmark.errors import FieldError
-from leanmark.units import UNIT_SYSTEMS, UnitSystem, spellings, to_si
+from leanmark.units import UNIT_SYSTEMS, UnitSystem
 
 MoveName = Annotated[str, typer.Argument(help="The move, as `leanmark moves` lists it.")]
 RungName = Annotated[str | None, typer.Option("--rung", help="Rung by name or number, 1 the easiest.")]
@@ -28,9 +29,28 @@ Setting = Annotated[str | None, typer.Option("--setting", help="Named strap sett
 Strap = Annotated[str | None, typer.Option("--strap", help="Strap length instead of a setting: 1.5 m.")]
 Floor = Annotated[str | None, typer.Option("--floor", help="Floor preset, such as 'dry gym floor'.")]
 Straps = Annotated[str | None, typer.Option("--straps", help="independent, or slipping loop.")]
+TempoText = Annotated[str | None, typer.Option("--tempo", help="Seconds down-pause-up-pause: 2-1-1-0.")]
 Units = Annotated[str, typer.Option("--units", help="metric or us.")]
 Json = Annotated[bool, typer.Option("--json", help="Print JSON instead of a table.")]
 Figure = Annotated[Path | None, typer.Option("--figure", help="Write the drawn position to this SVG file.")]
+
+OPTION_OF: Final[dict[str, str]] = {
+    "stature_m": "--stature",
+    "mass_kg": "--mass",
+    "anchor_height_m": "--anchor",
+    "strap_m": "--strap",
+    "setting": "--setting",
+    "floor": "--floor",
+    "added mass": "--add",
+    "flight_m": "--flight",
+}
+"""Fields of the engine that the command line asks for by another name."""
+
+
+def in_option_words(error: FieldError) -> FieldError:
+    """An error of the engine, with its field called as the command line calls it."""
+    field = OPTION_OF.get(error.field, error.field)
+    return FieldError(field, error.value, error.allowed, error.remedy)
 
 
 def unit_system(units: str) -> UnitSystem:
@@ -40,50 +60,12 @@ def unit_system(units: str) -> UnitSystem:
     return units
 
 
-def length_m(option: str, text: str | None, default: float | None = None) -> float | None:
-    """A length written with its unit, in metres. Raises FieldError for text that is no length."""
-    return _quantity(option, text, "m", default)
+def given(option: str, text: str | None, default: float | None = None) -> float | None:
+    """The SI value of an option that takes a quantity, or the default where it is left out.
 
-
-def mass_kg(option: str, text: str | None, default: float | None = None) -> float | None:
-    """A mass written with its unit, in kilograms. Raises FieldError for text that is no mass."""
-    return _quantity(option, text, "kg", default)
-
-
-def force_n(option: str, text: str) -> float:
-    """A force written with its unit, in newtons. Raises FieldError for text that is no force."""
-    return cast(float, _quantity(option, text, "n", None))
-
-
-def _quantity(option: str, text: str | None, si: str, default: float | None) -> float | None:
-    if text is None:
-        return default
-    known = {unit.suffix: unit for unit in spellings(f"x_{si}").values()}
-    words = text.lower().replace("ft", " ft ").split()
-    if si == "m" and "ft" in words:
-        return _feet(option, text, words)
-    number = text.strip().lower()
-    suffix = si
-    for candidate in sorted(known, key=len, reverse=True):
-        if number.endswith(candidate):
-            number, suffix = number.removesuffix(candidate).strip(), candidate
-            break
-    try:
-        value = float(number)
-    except ValueError:
-        raise FieldError(
-            option, text, f"a number with {', '.join(known)}", f"write for example '1.2 {si}'"
-        ) from None
-    return to_si(value, suffix)
-
-
-def _feet(option: str, text: str, words: list[str]) -> float:
-    numbers = [word.removesuffix("in") for word in words if word not in ("ft", "in")]
-    try:
-        feet, inches = float(numbers[0]), float(numbers[1]) if len(numbers) > 1 else 0.0
-    except (ValueError, IndexError):
-        raise FieldError(option, text, "feet and inches", "write for example '5 ft 10 in'") from None
-    return to_si(12.0 * feet + inches, "in")
+    Raises FieldError for text that is no such quantity.
+    """
+    return default if text is None else read_quantity(option, text)
 
 
 def stated_sex(sex: str | None) -> Literal["female", "male"] | None:

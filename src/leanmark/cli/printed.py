@@ -1,8 +1,10 @@
-"""Plain tables on a terminal."""
+"""What commands print: plain tables for a person, JSON for a program."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+
+import typer
 
 
 def table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
@@ -13,3 +15,10 @@ def table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
         for row in [head, *rows]
     ]
     return "\n".join([lines[0], "  ".join("-" * width for width in widths), *lines[1:]])
+
+
+def print_json(data: object) -> None:
+    """One line of JSON, in UTF-8 whatever the terminal's encoding (RFC 8259); not-a-number is null."""
+    import msgspec
+
+    typer.echo(msgspec.json.encode(data))

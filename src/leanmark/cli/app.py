@@ -1,0 +1,37 @@
+"""The commands under one name."""
+
+from __future__ import annotations
+
+import typer
+
+from leanmark import __version__
+from leanmark.cli import calibrate, cards, chart, load, mark, moves
+
+app = typer.Typer(
+    name="leanmark",
+    help="The load of suspension-strap positions, and where to stand for a wanted load.",
+    add_completion=False,
+    pretty_exceptions_enable=False,
+    rich_markup_mode=None,
+)
+app.command("moves")(moves.moves)
+app.command("load")(load.load)
+app.command("mark")(mark.mark)
+app.command("chart")(chart.chart)
+app.command("calibrate")(calibrate.calibrate)
+app.command("cards")(cards.cards)
+
+
+def _version(value: bool) -> None:
+    if value:
+        typer.echo(__version__)
+        raise typer.Exit
+
+
+@app.callback()
+def _root(
+    version: bool = typer.Option(
+        False, "--version", callback=_version, is_eager=True, help="Print the version."
+    ),
+) -> None:
+    """The load of suspension-strap positions, and where to stand for a wanted load."""
