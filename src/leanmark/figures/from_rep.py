@@ -12,7 +12,7 @@ from leanmark.body.segments import PARENT, SEGMENT_COUNT, SEGMENT_INDEX, SEGMENT
 from leanmark.figures.scene import FloorForce, Scene, StrapLine, Surface
 from leanmark.mechanics.arrays import Floats
 from leanmark.mechanics.kinematics import Placement, place
-from leanmark.mechanics.loads import Loads, loads_of, tension_limits
+from leanmark.mechanics.loads import Loads
 from leanmark.mechanics.patches import PATCHES
 from leanmark.mechanics.position import Rep
 from leanmark.moves.report import floor_reports
@@ -117,5 +117,6 @@ def rep_scenes(standing: Stand, rep: Rep, row: int) -> tuple[Scene, ...]:
     ends = [0] if steps == 1 else [0, steps - 1]
     part = rep.at(np.array([row * steps + end for end in ends]))
     balance = part.balance()
-    loads, limits = loads_of(balance), tension_limits(balance)
-    return tuple(scene_of(part, loads, k, standing.move, label, limits[k]) for k in range(len(ends)))
+    loads, *limits = part.loads_within(balance)
+    total_n = np.stack([limit.strap_tension_n.sum(axis=1) for limit in limits], axis=1)
+    return tuple(scene_of(part, loads, k, standing.move, label, total_n[k]) for k in range(len(ends)))

@@ -9,7 +9,7 @@ import numpy as np
 
 from leanmark.mechanics.arrays import Bools, Floats
 from leanmark.mechanics.kinematics import place
-from leanmark.mechanics.loads import Loads, loads_of
+from leanmark.mechanics.loads import Loads
 from leanmark.mechanics.position import Rep
 from leanmark.mechanics.rep import MinimumJerk, PathMotion, moving_needs, path_motion
 
@@ -78,7 +78,7 @@ def loads_under(rep: Rep, motion: PathMotion, rate: Floats, acceleration: Floats
     """Loads of every node when the path parameter has this rate [1/s] and acceleration [1/s^2] there, (K,)
     for all reps or (N, K)."""
     placement = place(rep.bodies, rep.solution.pose)
-    return loads_of(rep.balance(moving_needs(rep.bodies, placement, motion, rate, acceleration)))
+    return rep.loads(rep.balance(moving_needs(rep.bodies, placement, motion, rate, acceleration)))
 
 
 def least_tension(rep: Rep, loads: Loads) -> Floats:

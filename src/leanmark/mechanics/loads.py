@@ -141,17 +141,31 @@ def _programme(
     )
 
 
-def loads_of(balance: Balance) -> Loads:
-    """Choose the least-effort forces and read off every load."""
-    return loads_under(balance, *least_effort(balance.programme))
+def loads_of(balance: Balance, pressure: Floats | None = None) -> Loads:
+    """Choose the least-effort forces, or move the pressure from their place, and read off every load.
+
+    pressure: (N,) from -1, all at the end of the patches that gives the least total strap tension, over 0,
+    least effort, to 1, the greatest.
+    """
+    if pressure is None or not pressure.any():
+        return loads_under(balance, *least_effort(balance.programme))
+    return loads_at(balance, pressure)[0]
 
 
-def extreme_loads(balance: Balance) -> tuple[Loads, Loads]:
-    """Loads with the least and the greatest total strap tension that the contact patches allow; NaN where
-    the position cannot be held."""
-    held = np.full(len(balance.body_weight_n), HOLDS, dtype=np.intp)
-    low, high = (loads_under(balance, shares, held) for shares in extreme_forces(balance.programme))
-    return low, high
+def loads_at(balance: Balance, *pressures: Floats) -> tuple[Loads, ...]:
+    """Loads at several places of the pressure, (N,) each, as in ``loads_of``.
+
+    Forces in between are shares of the least-effort and the extreme ones, so that all of them balance and
+    keep within the friction. Where the position cannot be held, the pressure stays where least effort is.
+    """
+    shares, outcome = least_effort(balance.programme)
+    low, high = extreme_forces(balance.programme)
+    found = []
+    for pressure in pressures:
+        end = np.where(pressure[:, None] < 0.0, low, high)
+        moved = shares + np.abs(pressure)[:, None] * (end - shares)
+        found.append(loads_under(balance, np.where(np.isnan(moved), shares, moved), outcome))
+    return tuple(found)
 
 
 def loads_under(balance: Balance, shares: Floats, outcome: Ints) -> Loads:
@@ -181,14 +195,18 @@ def loads_under(balance: Balance, shares: Floats, outcome: Ints) -> Loads:
     )
 
 
-def statics(bodies: Bodies, pose: Pose, supports: Supports) -> Loads:
-    """The load of N posed bodies at rest; large batches are taken in pieces, to bound their memory."""
+def statics(bodies: Bodies, pose: Pose, supports: Supports, pressure: Floats | None = None) -> Loads:
+    """The load of N posed bodies at rest; large batches are taken in pieces, to bound their memory.
+
+    pressure: (N,), as in ``loads_of``.
+    """
     count = len(pose.root_m)
     parts = []
     for first in range(0, count, PIECE):
         index = np.arange(first, min(first + PIECE, count))
         people = bodies.take(index) if len(bodies.body_mass_kg) > 1 else bodies
-        parts.append(loads_of(balance_of(people, pose.take(index), supports.take(index))))
+        balance = balance_of(people, pose.take(index), supports.take(index))
+        parts.append(loads_of(balance, None if pressure is None else pressure[index]))
     if len(parts) == 1:
         return parts[0]
     names = [field.name for field in fields(Loads)]

@@ -15,7 +15,7 @@ from leanmark.body.segments import SEGMENT_COUNT
 from leanmark.mechanics.arrays import Bools, Floats, Ints
 from leanmark.mechanics.constraints import Constraints
 from leanmark.mechanics.kinematics import Pose, place
-from leanmark.mechanics.loads import Balance, Loads, balance_of, statics
+from leanmark.mechanics.loads import Balance, Loads, balance_of, loads_at, loads_of, statics
 from leanmark.mechanics.patches import PATCHES, Patch
 from leanmark.mechanics.pose import PoseSolution, Targets, solve_rows
 from leanmark.mechanics.ranges import within_range
@@ -28,6 +28,8 @@ from leanmark.mechanics.task import Geometry, Task, constraints_of, patch_places
 _RANGE_WEIGHT: Final = 300.0
 """A joint that would leave its range is drawn to its limit at least this firmly [1/rad^2]."""
 _RANGE_ROUNDS: Final = 3
+WITHIN_PATCHES: Final = (0.0, -1.0, 1.0)
+"""Where the pressure sits when nothing is known of it: at least effort, anywhere within the patches."""
 
 
 @dataclass(frozen=True)
@@ -35,7 +37,8 @@ class Rep:
     """N reps of K poses.
 
     nodes: (K,) path parameter 0 at the start, 1 at the end; solution: N K poses; supports; bodies and
-    geometry: N K rows; reason: (N, K) code of what is wrong with the pose itself.
+    geometry: N K rows; reason: (N, K) code of what is wrong with the pose itself; pressure: (N K, 3) where
+    the pressure sits within the patches (``loads.loads_of``), its least and its greatest place.
     """
 
     task: Task
@@ -46,6 +49,7 @@ class Rep:
     supports: Supports
     solution: PoseSolution
     reason: Ints
+    pressure: Floats
 
     @property
     def count(self) -> int:
@@ -54,7 +58,7 @@ class Rep:
 
     def static_loads(self) -> Loads:
         """Loads of every node at rest, N K rows."""
-        return statics(self.bodies, self.solution.pose, self.supports)
+        return statics(self.bodies, self.solution.pose, self.supports, self.pressure[:, 0])
 
     def at(self, index: Ints) -> Rep:
         """The poses at ``index`` (of the N K rows) as reps of one node each."""
@@ -66,7 +70,17 @@ class Rep:
             supports=self.supports.take(index),
             solution=self.solution.take(index),
             reason=self.reason.reshape(-1, 1)[index],
+            pressure=self.pressure[index],
         )
+
+    def loads(self, balance: Balance) -> Loads:
+        """Loads of every node under its equations, the pressure where it is believed to be."""
+        return loads_of(balance, self.pressure[:, 0])
+
+    def loads_within(self, balance: Balance) -> tuple[Loads, Loads, Loads]:
+        """Loads with the pressure where it is believed to be, and at its least and its greatest place."""
+        value, low, high = loads_at(balance, *self.pressure.T)
+        return value, low, high
 
     def balance(self, needs: tuple[Floats, Floats] | None = None) -> Balance:
         """The equations of every node, at rest or with the needs of a moving body."""
@@ -106,7 +120,8 @@ def solve_rep(task: Task, bodies: Bodies, geometry: Geometry, nodes: Floats) -> 
     solution = _solve_in_range(bodies, targets, constraints, len(rows))
     reason = pose_reasons(bodies, solution, constraints).reshape(count, steps)
     supports = supports_of(task, patches, geometry, bodies)
-    return Rep(task, nodes, bodies, geometry, constraints, supports, solution, reason)
+    pressure = np.tile(WITHIN_PATCHES, (len(rows), 1))
+    return Rep(task, nodes, bodies, geometry, constraints, supports, solution, reason, pressure)
 
 
 @dataclass(frozen=True)

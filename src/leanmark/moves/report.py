@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -16,7 +17,7 @@ from leanmark.mechanics.ballistic import ballistic_loads
 from leanmark.mechanics.dynamics import Tempo, moving_loads
 from leanmark.mechanics.interval import DEFAULT_UNCERTAINTY, Uncertainty, spread
 from leanmark.mechanics.kinematics import place
-from leanmark.mechanics.loads import Balance, Loads, extreme_loads, loads_of
+from leanmark.mechanics.loads import Loads
 from leanmark.mechanics.measure import measured
 from leanmark.mechanics.moments import MOMENT_AXES
 from leanmark.mechanics.position import Rep, solve_rep
@@ -141,9 +142,9 @@ def load_report(
     """
     rep, _ = standing.rep(np.array([mark_m]), np.zeros(1, dtype=np.intp))
     balance = rep.balance()
-    loads = loads_of(balance)
+    loads, *ends = rep.loads_within(balance) if rep.supports.straps else (rep.loads(balance),)
     reasons = rep.reasons(loads)
-    ranges = _ranges(standing, rep, balance, loads, unknown)
+    ranges = _ranges(standing, rep, loads, ends, unknown)
     wrong = list(dict.fromkeys(REASONS[int(code)] for code in reasons.reshape(-1) if code != FINE))
     mark = standing.rung.mark or standing.move.mark
     report = LoadReport(
@@ -188,7 +189,7 @@ class _Ranges:
     high_nm: Floats
 
 
-def _ranges(standing: Stand, rep: Rep, balance: Balance, loads: Loads, unknown: Uncertainty) -> _Ranges:
+def _ranges(standing: Stand, rep: Rep, loads: Loads, ends: Sequence[Loads], unknown: Uncertainty) -> _Ranges:
     """What pressure within the patches, the tables and measuring errors allow, spanning the tables."""
     steps, measure = len(rep.nodes), standing.move.load
 
@@ -204,9 +205,9 @@ def _ranges(standing: Stand, rep: Rep, balance: Balance, loads: Loads, unknown: 
 
     half = spread(solve, rep_bodies(rep), rep_geometry(rep), unknown)
     value = read(loads, rep.supports)
-    ends = [read(end, rep.supports) for end in extreme_loads(balance)] if rep.supports.straps else []
-    low = np.fmin.reduce([value, *ends]) - half
-    high = np.fmax.reduce([value, *ends]) + half
+    reached = [value, *(read(end, rep.supports) for end in ends)]
+    low = np.min(reached, axis=0) - half
+    high = np.max(reached, axis=0) + half
     moments = (steps, SEGMENT_COUNT, 3)
     return _Ranges(
         _spanned(value[..., 0], low[..., 0], high[..., 0]),
