@@ -67,10 +67,6 @@ class Placement:
     joint_m: Floats
     rotation: Floats
 
-    def take(self, index: Ints) -> Placement:
-        """The bodies at ``index``."""
-        return Placement(self.joint_m[index], self.rotation[index])
-
     def hinge_axis(self) -> Floats:
         """World directions (N, 6, 3) of the hinges' axes, the child's y."""
         return self.rotation[..., 1][:, HINGE_SEGMENTS]

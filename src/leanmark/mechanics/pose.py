@@ -21,7 +21,7 @@ from leanmark.mechanics.constraints import Constraints
 from leanmark.mechanics.kinematics import TURNS, Placement, Pose, place
 from leanmark.mechanics.motions import MOTIONS
 from leanmark.mechanics.rotation import rotation_from_vector, vector_from_rotation
-from leanmark.mechanics.rows import Evaluated, Rows, derivatives, lay_out, residuals
+from leanmark.mechanics.rows import Rows, evaluate, lay_out, residuals
 
 CLOSURE_TOLERANCE_M: Final = 1e-6
 """No pose is returned as met with a residual above this [m] (the project's own bar)."""
@@ -38,8 +38,6 @@ _ROOT_WEIGHT: Final = 1e-4
 """Weight of the pelvis's place [1/m^2]: small, since contacts and straps decide it."""
 _DAMPING: Final = 1e-15
 _NEAR_M: Final = 1e-2
-_SMALL_STEP: Final = 0.05
-"""Derivatives are kept once a pose moves less than this [rad, m]; they change by no more in proportion."""
 _STRETCH: Final = (0.2, 10.0)
 _FREE_STEPS: Final = 12
 _STRETCH_GROWTH: Final = 1.5
@@ -99,19 +97,24 @@ def _moved(pose: Pose, step: Floats) -> Pose:
 
 
 def _about_own_axes(rows: Floats, placement: Placement) -> Floats:
-    """Derivatives for turns about world axes, turned to the segments' own: kept from an earlier pose, these
-    still bend a hinge about its axis alone."""
+    """Derivatives for turns about world axes, turned to the segments' own."""
     turned = rows[..., :TURNS].reshape(*rows.shape[:2], SEGMENT_COUNT, 1, 3) @ placement.rotation[:, None]
     return np.concatenate([turned.reshape(*rows.shape[:2], TURNS), rows[..., TURNS:]], axis=-1)
 
 
-def _solver(rows: Floats, give: Floats) -> Floats:
-    """What turns residuals into the least weighted motion that removes them, (N, 57, R)."""
+def _step(offset: Floats, residual: Floats, rows: Floats, give: Floats) -> tuple[Floats, Floats]:
+    """One Gauss-Newton step, in two parts: onto the linearised rows, and along them towards the target.
+
+    The derivatives are made anew at every step. Kept ones are quicker, but stop short of the nearest pose by
+    some milliradians, and by others at each node of a rep: accelerations then come out wrong by half.
+    """
     weighted = rows * give[:, None, :]
     normal = weighted @ np.swapaxes(rows, -1, -2)
     diagonal = np.arange(normal.shape[-1])
     normal[:, diagonal, diagonal] *= 1.0 + _DAMPING
-    return np.swapaxes(weighted, -1, -2) @ np.linalg.inv(normal)
+    asked = np.stack([residual, (rows @ offset[..., None])[..., 0]], axis=-1)
+    back = np.swapaxes(weighted, -1, -2) @ np.linalg.solve(normal, asked)
+    return -back[..., 0], back[..., 1] - offset
 
 
 def _damped(step: Floats) -> Floats:
@@ -202,11 +205,8 @@ def _solve_piece(
 
 @dataclass
 class _Part:
-    """Poses still being solved, with all that belongs to them.
-
-    rows_by_motion (N, R, 57) and remover (N, 57, R): derivatives and their solver, made anew only while a
-    pose moves much (``fresh``). along: the last step along the rows; stretch: how much it was stretched.
-    """
+    """Poses still being solved, with all that belongs to them; along: the last step along the rows; stretch:
+    how much it was stretched."""
 
     bodies: Bodies
     targets: Targets
@@ -214,75 +214,36 @@ class _Part:
     pose: Pose
     along: Floats
     stretch: Floats
-    fresh: Bools
-    rows_by_motion: Floats
-    remover: Floats
 
     @classmethod
     def of(cls, bodies: Bodies, targets: Targets, rows: Rows, pose: Pose) -> _Part:
-        count, size = len(pose.root_m), rows.count
-        return cls(
-            bodies,
-            targets,
-            rows,
-            pose,
-            np.zeros((count, MOTIONS)),
-            np.ones(count),
-            np.ones(count, dtype=bool),
-            np.empty((count, size, MOTIONS)),
-            np.empty((count, MOTIONS, size)),
-        )
+        count = len(pose.root_m)
+        return cls(bodies, targets, rows, pose, np.zeros((count, MOTIONS)), np.ones(count))
 
     def take(self, index: Ints) -> _Part:
         """The poses at ``index``."""
-        bodies = self.bodies.take(index) if len(self.bodies.body_mass_kg) > 1 else self.bodies
         return _Part(
-            bodies,
+            self.bodies.take(index) if len(self.bodies.body_mass_kg) > 1 else self.bodies,
             self.targets.take(index),
             self.rows.take(index),
             self.pose.take(index),
             self.along[index],
             self.stretch[index],
-            self.fresh[index],
-            self.rows_by_motion[index],
-            self.remover[index],
         )
 
 
 def _advance(part: _Part, number: int) -> tuple[Floats, Floats]:
-    """Move the poses by one step; returns the size of each plain step and the residual before it.
-
-    A step has two parts: onto the linearised rows, and along them towards the target.
-    """
+    """Move the poses by one step; returns the size of each plain step and the residual before it."""
     placement = place(part.bodies, part.pose)
-    evaluated = residuals(part.rows, part.bodies, placement)
-    if part.fresh.any():
-        _refresh(part, placement, evaluated)
+    residual, rows = evaluate(part.rows, part.bodies, placement)
     offset = _offset(part.pose, part.targets.pose)
-    asked = np.stack([evaluated.residual, (part.rows_by_motion @ offset[..., None])[..., 0]], axis=-1)
-    back = part.remover @ asked
-    onto, along = -back[..., 0], back[..., 1] - offset
-    open_m = np.abs(evaluated.residual).max(axis=1)
+    onto, along = _step(offset, residual, _about_own_axes(rows, placement), _yield(part.targets.weight))
+    open_m = np.abs(residual).max(axis=1)
     stretched = _stretched(part.stretch, part.along, along, number)
     stretch = np.where(open_m < _NEAR_M, stretched, 1.0)
-    step = _damped(onto + along * stretch[:, None])
-    part.pose = _moved(part.pose, step)
+    part.pose = _moved(part.pose, _damped(onto + along * stretch[:, None]))
     part.along, part.stretch = along, stretch
-    part.fresh = np.abs(step).max(axis=1) > _SMALL_STEP
     return np.abs(onto + along).max(axis=1), open_m
-
-
-def _refresh(part: _Part, placement: Placement, evaluated: Evaluated) -> None:
-    """Make the derivatives and their solver anew for the poses that moved much."""
-    index = np.flatnonzero(part.fresh)
-    if len(index) == len(part.fresh):
-        rows, bodies, give = part.rows, part.bodies, _yield(part.targets.weight)
-    else:
-        rows, give = part.rows.take(index), _yield(part.targets.take(index).weight)
-        bodies = part.bodies.take(index) if len(part.bodies.body_mass_kg) > 1 else part.bodies
-        placement, evaluated = placement.take(index), evaluated.take(index)
-    found = _about_own_axes(derivatives(rows, bodies, placement, evaluated), placement)
-    part.rows_by_motion[index], part.remover[index] = found, _solver(found, give)
 
 
 def _stalled(best: Floats, index: Ints, residual: Floats, step: int) -> Bools:

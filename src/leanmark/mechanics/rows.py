@@ -166,10 +166,6 @@ class Evaluated:
     coefficients: Floats
     at: Floats
 
-    def take(self, index: Ints) -> Evaluated:
-        """The poses at ``index``."""
-        return Evaluated(self.residual[index], self.coefficients[index], self.at[index])
-
 
 def residuals(rows: Rows, bodies: Bodies, placement: Placement) -> Evaluated:
     """Residuals of the rows, and what their derivatives are made of."""
