@@ -24,7 +24,6 @@ def test_every_kind_names_points_of_the_body_on_its_own_side(kind: str) -> None:
         patch = Patch(kind, side, PLACE, np.zeros(()))
         for name in (*PATCHES[kind].bearing, PATCHES[kind].lead, *PATCHES[kind].toward):
             assert side_of(list(POINT_INDEX)[patch.index(name)]) == (side or "middle")
-        assert PATCHES[kind].lead in PATCHES[kind].bearing
 
 
 @pytest.mark.parametrize("kind", PATCHES)
@@ -44,10 +43,16 @@ def test_a_placed_patch_holds_its_lead_ahead_and_across() -> None:
     np.testing.assert_array_equal(across.value, PLACE[:, 1])
 
 
-def test_a_patch_that_may_slide_across_holds_its_lead_only_ahead() -> None:
-    rows = planted_rows(Patch("shoulder_back", "right", PLACE, None))
-    (ahead,) = (row for row in rows if not row.direction[2])
+def test_shoulders_are_held_across_on_one_side_alone() -> None:
+    held = {
+        side: [row for row in planted_rows(Patch("shoulder_back", side, PLACE, None)) if not row.direction[2]]
+        for side in ("left", "right")
+    }
+    (ahead,) = held["right"]
     np.testing.assert_array_equal(ahead.direction, [1.0, 0.0, 0.0])
+    ahead, across = held["left"]
+    np.testing.assert_array_equal(across.direction, [0.0, 1.0, 0.0])
+    np.testing.assert_array_equal(across.value, PLACE[:, 1])
 
 
 def test_a_found_patch_only_touches() -> None:

@@ -22,7 +22,8 @@ from leanmark.mechanics.supports import ContactPoint
 class PatchKind:
     """bearing: points (without side) that touch the surface and can push; lead: the point whose place is
     the patch's place; toward: the points that give the patch its heading, if it has one (one: the line from
-    lead to it; two: square to the line between them); across: whether its place across is held too."""
+    lead to it; two: square to the line between them); across: whether its place across is held on both sides,
+    or, where both sides belong to one segment, on the left alone (both would hold their distance twice)."""
 
     bearing: tuple[str, ...]
     lead: str
@@ -101,7 +102,7 @@ def planted_rows(patch: Patch) -> list[PlantedRow]:
     if patch.place_m is not None:
         place = np.asarray(patch.place_m)
         rows.append(PlantedRow(lead, _ALONG, place[..., 0]))
-        if kind.across:
+        if kind.across or patch.side == "left":
             rows.append(PlantedRow(lead, _ACROSS, place[..., 1]))
     elif patch.under:
         over = POINT_INDEX[f"{patch.side}_{patch.under}"]
