@@ -54,13 +54,15 @@ class PatchUse:
 @dataclass(frozen=True)
 class HoldUse:
     """How a rung holds a strap: the body points (several = together on one handle), the side, what kind of
-    end it is (handle, cradle or none), and the body point kept in line with the strap, if any."""
+    end it is (handle, cradle or none), and the body point kept in line with the strap, if any. plumb: the
+    strap hangs upright, straight under its anchor."""
 
     points: tuple[str, ...]
     side: str
     end: str = "handle"
     in_line: tuple[str, ...] = ()
     upright_only: bool = False
+    plumb: bool = False
 
 
 @dataclass(frozen=True)
@@ -180,6 +182,8 @@ def constraints_of(task: Task, patches: Sequence[Patch], geometry: Geometry) -> 
         first = strap.points[0]
         for other in strap.points[1:]:
             planted += [PlantedRow(first, axis, np.zeros(()), other=other) for axis in np.eye(3)]
+        if hold.plumb:
+            planted += [PlantedRow(first, np.eye(3)[k], geometry.anchor_m[:, k]) for k in (0, 1)]
     balanced = tuple(
         BalanceRow(tuple((POINT_INDEX[p], w) for p, w in use.points), np.eye(3)[use.axis], use.offset_m)
         for use in task.balances

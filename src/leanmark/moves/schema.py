@@ -39,7 +39,8 @@ class Contact(Struct, forbid_unknown_fields=True, rename="kebab"):
 
 
 class Hold(Struct, forbid_unknown_fields=True, rename="kebab"):
-    """What holds a strap: a body point on each side, or both hands on one handle (``together``)."""
+    """What holds a strap: a body point on each side, or both hands on one handle (``together``). ``plumb``:
+    the strap hangs upright, straight under its anchor."""
 
     point: str
     sides: tuple[Side, ...] = ("left", "right")
@@ -47,6 +48,7 @@ class Hold(Struct, forbid_unknown_fields=True, rename="kebab"):
     together: bool = False
     in_line: str | None = None
     in_line_upright_only: bool = False
+    plumb: bool = False
 
 
 class Mark(Struct, forbid_unknown_fields=True, rename="kebab"):

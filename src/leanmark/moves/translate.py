@@ -139,7 +139,7 @@ def _patch_uses(move: Move, contact: Contact) -> list[PatchUse]:
 def _hold_uses(hold: Hold) -> list[HoldUse]:
     if hold.together:
         points = tuple(f"{side}_{hold.point}" for side in hold.sides)
-        return [HoldUse(points, "both", hold.end)]
+        return [HoldUse(points, "both", hold.end, plumb=hold.plumb)]
     return [
         HoldUse(
             (f"{side}_{hold.point}",),
@@ -147,6 +147,7 @@ def _hold_uses(hold: Hold) -> list[HoldUse]:
             hold.end,
             (f"{side}_{hold.in_line}",) if hold.in_line else (),
             hold.in_line_upright_only,
+            hold.plumb,
         )
         for side in hold.sides
     ]
