@@ -57,7 +57,7 @@ def test_given_settings_are_added_to_the_defaults_and_win() -> None:
 
 
 def test_a_low_anchor_has_no_setting_shorter_than_the_strap() -> None:
-    assert list(standard_rig(1.5).settings_m) == ["long", "mid-shin"]
+    assert list(standard_rig(1.5).settings_m) == ["long", "mid-shin", "below the knee"]
 
 
 def test_a_given_short_setting_lowers_the_shortest_strap() -> None:
