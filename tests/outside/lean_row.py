@@ -8,6 +8,7 @@ the abstract and assumed here: the anchor's height, and that the heels are what 
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import cache
 from typing import Final
 
 import numpy as np
@@ -23,6 +24,7 @@ from leanmark.mechanics.arrays import Floats
 from leanmark.mechanics.kinematics import place
 from leanmark.mechanics.loads import Loads, loads_of, tension_limits
 from leanmark.mechanics.position import Rep, solve_rep
+from leanmark.mechanics.reasons import FINE, REASONS
 from leanmark.mechanics.task import Geometry, PatchUse, Task
 from leanmark.moves.library import find_rung, load_move
 from leanmark.moves.translate import task_of
@@ -79,20 +81,21 @@ def lean_of(rep: Rep) -> float:
     return float(np.degrees(np.arctan2(-line[0], line[2])))
 
 
+@cache
 def lean_row(
     lean_deg: float,
     table: str,
     anchor_m: float = ANCHOR_M,
     mark_m: float = 0.0,
-    build: Build | None = None,
 ) -> LeanRow:
     """Solve the strap's length for one lean and read the load at the anchor."""
-    bodies = scale([build or PEOPLE[table]], TABLES[table])
+    bodies = scale([PEOPLE[table]], TABLES[table])
     task = task_at(lean_deg)
     strap_m = float(
         brentq(lambda s: _miss(task, bodies, anchor_m, s, mark_m, lean_deg), *_strap_ends(anchor_m))
     )
     rep = solved(task, bodies, anchor_m, strap_m, mark_m)
+    assert (rep.reason == FINE).all(), REASONS[int(rep.reason[0, 0])]
     balance = rep.balance()
     loads = loads_of(balance)
     at_anchor = resultant_share(loads)
