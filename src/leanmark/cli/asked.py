@@ -46,8 +46,11 @@ class Asked:
     added: tuple[AddedMass, ...] = ()
     pushes: tuple[PushUse, ...] = ()
 
-    def standing(self) -> Stand:
-        """The stand asked for. Raises FieldError, or the squad file's own error, for what cannot be used."""
+    def standing(self, *, as_calibrated: bool = True) -> Stand:
+        """The stand asked for, with what the squad file knows from scale readings unless that is not wanted.
+
+        Raises FieldError, or the squad file's own error, for what cannot be used.
+        """
         move = load_move(self.move)
         rung = find_rung(move, self.rung) if self.rung else middle_rung(move)
         squad = read_checked(self.squad) if self.squad else None
@@ -55,7 +58,8 @@ class Asked:
             raise FieldError(
                 "--trainee", self.trainee, "a name of a squad file", "give the file with --squad"
             )
-        people = people_of([self._build(squad)])
+        known = find_trainee(squad, self.trainee).known if squad and as_calibrated else None
+        people = people_of([self._build(squad)], [known])
         strap_m = given("--strap", self.strap)
         return stand(move, rung, self._rig(squad), people, strap_m, self.setting, self.added, self.pushes)
 

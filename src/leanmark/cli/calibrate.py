@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from dataclasses import asdict
+from typing import TYPE_CHECKING, Annotated
 
 import typer
 
 from leanmark.cli import options as o
+from leanmark.cli.printed import print_json, table
 from leanmark.cli.quantities import read_quantity
-from leanmark.units import show_force, show_length
+from leanmark.moves.known import PRIOR_DEVIATION, Known
+from leanmark.units import UnitSystem, show_force, show_length
+
+if TYPE_CHECKING:
+    from leanmark.moves.calibration import Fit, Reading
 
 
 def calibrate(
@@ -34,50 +40,67 @@ def calibrate(
     as_json: o.Json = False,
 ) -> None:
     """Hang a scale between anchor and strap, hold the start of the move still, read it at several marks."""
-    import msgspec
-    import numpy as np
-
     from leanmark.cli.asked import Asked
-    from leanmark.cli.printed import table
-    from leanmark.errors import FieldError
-    from leanmark.mechanics.calibrate import PRIOR
-    from leanmark.moves.calibration import Reading, calibrate_from, predicted
+    from leanmark.moves.calibration import calibrate_from
 
     system = o.unit_system(units)
-    readings = []
-    for text in reading:
-        mark_text, equals, force_text = text.partition("=")
-        if not equals:
-            raise FieldError("--reading", text, "a mark, '=', a force", "write for example '-60 cm = 32 kgf'")
-        mark_m = read_quantity("--reading", mark_text, "--mark")
-        readings.append(Reading(mark_m, read_quantity("--reading", force_text)))
+    readings = [_reading(text) for text in reading]
     standing = Asked(
         move, rung, squad, trainee, stature, mass, sex, anchor, setting, strap, floor, straps
-    ).standing()
-    found = calibrate_from(standing, readings, read_quantity("--scale-error", scale_error))
-    marks = np.array([r.mark_m for r in readings])
-    before, after = predicted(standing, marks, np.stack([PRIOR.mean, found.mean]))
-    data = {
-        "com_share": {"value": float(found.mean[0]), "deviation": float(found.deviation[0])},
-        "pressure": {"value": float(found.mean[1]), "deviation": float(found.deviation[1])},
-        "readings": [
-            {"mark_m": r.mark_m, "read_n": r.tension_n, "before_n": float(b), "after_n": float(a)}
-            for r, b, a in zip(readings, before, after, strict=True)
-        ],
-    }
+    ).standing(as_calibrated=False)
+    fit = calibrate_from(standing, readings, read_quantity("--scale-error", scale_error))
+    _refuse_what_does_not_fit(reading, fit, system)
+    known = Known.of(standing.move.move, fit.calibration)
+    rows = list(zip(readings, fit.before_n.tolist(), fit.after_n.tolist(), strict=True))
     if as_json:
-        typer.echo(msgspec.json.encode(data).decode())
+        found = [{"mark_m": r.mark_m, "read_n": r.tension_n, "before_n": b, "after_n": a} for r, b, a in rows]
+        print_json({"calibration": asdict(known), "readings": found})
         return
-    rows = [
+    head = ("mark", "scale", "model before", "model after")
+    shown = [
         (show_length(r.mark_m, system), *(show_force(force, system, 1) for force in (r.tension_n, b, a)))
-        for r, b, a in zip(readings, before.tolist(), after.tolist(), strict=True)
+        for r, b, a in rows
     ]
-    typer.echo(table(("mark", "scale", "model before", "model after"), rows))
-    com, pressure = found.mean
-    com_sd, pressure_sd = found.deviation
-    typer.echo(
-        f"\nmass centre {100 * com:+.1f} ± {100 * com_sd:.1f} % of stature against the table "
-        f"(before: ± {100 * PRIOR.deviation[0]:.1f})\n"
-        f"pressure {pressure:+.2f} ± {pressure_sd:.2f} from its least-effort place "
-        f"(-1 and +1 are the ends of the patch; before: ± {PRIOR.deviation[1]:.2f})"
-    )
+    typer.echo(f"{table(head, shown)}\n\n{told(known)}\n\n{squad_lines(known)}")
+
+
+def _reading(text: str) -> Reading:
+    from leanmark.errors import FieldError
+    from leanmark.moves.calibration import Reading
+
+    mark_text, equals, force_text = text.partition("=")
+    if not equals:
+        raise FieldError("--reading", text, "a mark, '=', a force", "write for example '-60 cm = 32 kgf'")
+    mark_m = read_quantity("--reading", mark_text, "--mark")
+    return Reading(mark_m, read_quantity("--reading", force_text))
+
+
+def _refuse_what_does_not_fit(texts: list[str], fit: Fit, system: UnitSystem) -> None:
+    from leanmark.errors import FieldError
+
+    if not fit.off.any():
+        return
+    worst = int(fit.off.argmax())
+    nearest = show_force(float(fit.after_n[worst]), system, 1)
+    allowed = f"near {nearest}, as close as the model can come"
+    remedy = "check mark, strap length, anchor and scale; for a coarse scale state a larger --scale-error"
+    raise FieldError("--reading", texts[worst], allowed, remedy)
+
+
+def told(known: Known) -> str:
+    """What the readings told, in words."""
+    com = f"{100.0 * known.com_share:+.1f} ± {100.0 * known.com_share_deviation:.1f}"
+    pressure = f"{known.pressure:+.2f} ± {known.pressure_deviation:.2f}"
+    before = [f"(before: ± {100.0 * PRIOR_DEVIATION[0]:.1f})", f"(before: ± {PRIOR_DEVIATION[1]:.2f})"]
+    lines = [
+        f"mass centre above the table's: {com} % of stature {before[0]}",
+        f"place of the pressure: {pressure} {before[1]}, where −1 gives the least strap force, +1 the most",
+    ]
+    return "\n".join(lines).replace("-", "−")
+
+
+def squad_lines(known: Known) -> str:
+    """The lines to paste into a squad file."""
+    values = [f"{name} = {value}" for name, value in asdict(known).items() if name != "move"]
+    note = "# paste below the trainee's own fields in the squad file"
+    return "\n".join([note, "[trainee.calibration]", f'move = "{known.move}"', *values])

@@ -3,7 +3,8 @@
 Two unknowns stand out in every strap position: where the body's mass centre is, and where the pressure
 sits within the contact patches. Readings between anchor and strap update both by Bayes' rule: a normal
 prior, readings with normal errors, the model made linear about the best estimate (Gauss-Newton to the
-posterior mode; Gelman et al. 2013, Bayesian Data Analysis, 3rd ed., chapters 4 and 14, from memory).
+posterior mode; Gelman et al. 2013, Bayesian Data Analysis, 3rd ed., chapters 4 and 14, from memory). The
+pressure cannot leave the patches, so the mode is sought within them.
 """
 
 from __future__ import annotations
@@ -51,7 +52,7 @@ Predict = Callable[[Floats], Floats]
 def calibrated(
     predict: Predict, reading_n: Floats, error_n: float = SCALE_ERROR_N, prior: Calibration = PRIOR
 ) -> Calibration:
-    """Posterior of the two unknowns given M readings [N].
+    """Posterior of the two unknowns given M readings [N]; the mode's pressure lies within -1 to 1.
 
     Raises FieldError where a reading is not a positive number, or where the model cannot take the position
     of a reading (its prediction is not a number).
@@ -64,11 +65,16 @@ def calibrated(
     for _ in range(_STEPS):
         value, slope = _linear(predict, mean)
         if not np.isfinite(value).all():
-            bad = int(np.flatnonzero(~np.isfinite(value))[0]) + 1
-            raise FieldError("reading", bad, "a position that can be held", "check its mark and strap length")
+            bad = int(np.flatnonzero(~np.isfinite(value))[0])
+            raise FieldError(
+                f"reading {bad + 1}",
+                float(reading_n[bad]),
+                "a reading of a position that can be held",
+                "check its mark and the strap's length",
+            )
         information = precision + slope.T @ slope / error_n**2
         gradient = slope.T @ (reading_n - value) / error_n**2 - precision @ (mean - prior.mean)
-        step = np.linalg.solve(information, gradient)
+        step = _within_patches(information, gradient, mean)
         mean = mean + step
         if np.abs(step / np.sqrt(np.diag(prior.covariance))).max() < 1e-6:
             break
@@ -77,15 +83,20 @@ def calibrated(
     return Calibration(mean, covariance)
 
 
+def _within_patches(information: Floats, gradient: Floats, mean: Floats) -> Floats:
+    """The Newton step, or the best one that takes the pressure to the end it would pass."""
+    step = np.asarray(np.linalg.solve(information, gradient), dtype=np.float64)
+    pressure = mean[1] + step[1]
+    if abs(pressure) <= 1.0:
+        return step
+    to_end = np.sign(pressure) - mean[1]
+    com = (gradient[0] - information[0, 1] * to_end) / information[0, 0]
+    return np.array([com, to_end], dtype=np.float64)
+
+
 def _linear(predict: Predict, mean: Floats) -> tuple[Floats, Floats]:
-    """Predictions (M,) and their slopes (M, 2) by central differences."""
-    moves = np.concatenate([np.zeros((1, 2)), np.diag(_DIFFERENCE), -np.diag(_DIFFERENCE)])
-    value = predict(mean + moves)
-    return value[0], ((value[1:3] - value[3:5]) / (2.0 * _DIFFERENCE)[:, None]).T
-
-
-def at_pressure(least_effort: Floats, low: Floats, high: Floats, pressure: Floats | float) -> Floats:
-    """Tension with the pressure moved from its least-effort place towards either end of its range."""
-    towards = np.where(np.asarray(pressure) < 0.0, least_effort - low, high - least_effort)
-    moved: Floats = least_effort + np.asarray(pressure) * towards
-    return moved
+    """Predictions (M,) and their slopes (M, 2) by differences, taken from within the patches."""
+    ahead = np.where(mean + _DIFFERENCE > [np.inf, 1.0], 0.0, _DIFFERENCE)
+    behind = np.where(mean - _DIFFERENCE < [-np.inf, -1.0], 0.0, _DIFFERENCE)
+    value = predict(mean + np.concatenate([np.zeros((1, 2)), np.diag(ahead), -np.diag(behind)]))
+    return value[0], ((value[1:3] - value[3:5]) / (ahead + behind)[:, None]).T

@@ -19,12 +19,12 @@ from leanmark.mechanics.task import Geometry
 
 @dataclass(frozen=True)
 class Uncertainty:
-    """Half-widths of what is not known exactly."""
+    """Half-widths of what is not known exactly; that of the mass centre for all, or for each person (N,)."""
 
     mark_m: float = 0.01  # a heel against tape; own figure
     strap_m: float = 0.02  # strap length under load; own figure
     anchor_m: float = 0.02  # anchor height; own figure
-    com_share: float = 0.01  # whole-body mass centre, share of stature; spread of definitions, docs/body.md
+    com_share: float | Floats = 0.01  # whole body, share of stature; spread of definitions, docs/body.md
 
 
 DEFAULT_UNCERTAINTY: Final = Uncertainty()
@@ -49,7 +49,8 @@ def spread(solve: Solve, bodies: Bodies, geometry: Geometry, unknown: Uncertaint
         strap_m=base.strap_m + unknown.strap_m * moves[:, 1],
         anchor_m=base.anchor_m + unknown.anchor_m * moves[:, 2, None] * np.array([0.0, 0.0, 1.0]),
     )
-    value = solve(raised(bodies.take(every), unknown.com_share * moves[:, 3]), moved)
+    com_share = np.tile(np.broadcast_to(unknown.com_share, count), 5)
+    value = solve(raised(bodies.take(every), com_share * moves[:, 3]), moved)
     value = value.reshape(5, count, *value.shape[1:])
     change = np.nan_to_num(value[1:] - value[0])
     half: Floats = np.sqrt((change**2).sum(axis=0))

@@ -4,38 +4,62 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Final
 
 import numpy as np
 
 from leanmark.errors import FieldError
-from leanmark.mechanics.arrays import Floats
-from leanmark.mechanics.calibrate import SCALE_ERROR_N, Calibration, at_pressure, calibrated
+from leanmark.mechanics.arrays import Bools, Floats
+from leanmark.mechanics.calibrate import PRIOR, SCALE_ERROR_N, Calibration, calibrated
+from leanmark.mechanics.distribution import HOLDS
 from leanmark.mechanics.interval import raised
-from leanmark.mechanics.loads import loads_of, tension_limits
+from leanmark.mechanics.loads import loads_at
 from leanmark.mechanics.position import solve_rep
+from leanmark.moves.known import KNOWN_RANGES
 from leanmark.moves.stand import Stand
+
+MOST_ERRORS: Final = 3.0
+"""Scale errors by which the best fit may miss a reading; beyond, something else was wrong; own figure."""
 
 
 @dataclass(frozen=True)
 class Reading:
-    """One scale reading: all straps together [N], held still at the start of the rep, heel at the mark."""
+    """One scale reading: all straps together [N], held still at the start of the rep, at the mark [m]."""
 
     mark_m: float
     tension_n: float
 
 
-def calibrate_from(
-    standing: Stand, readings: Sequence[Reading], error_n: float = SCALE_ERROR_N
-) -> Calibration:
+@dataclass(frozen=True)
+class Fit:
+    """What M readings told: the posterior, the tensions predicted before and after [N], (M,) each, and the
+    readings (M,) that the model cannot bring together with the others."""
+
+    calibration: Calibration
+    before_n: Floats
+    after_n: Floats
+    off: Bools
+
+
+def calibrate_from(standing: Stand, readings: Sequence[Reading], error_n: float = SCALE_ERROR_N) -> Fit:
     """Posterior of the first person's mass centre and pressure place.
 
-    Raises FieldError without readings, and for readings that the model cannot take.
+    Raises FieldError without readings, for a move without straps, and for readings at marks that cannot be
+    held.
     """
     if not readings:
         raise FieldError("reading", "none", "at least one", "hang a scale and read it at a mark")
+    if not standing.task.holds:
+        raise FieldError(
+            "move", standing.move.move, "a move on straps", "a scale has nothing to hang from here"
+        )
     marks = np.array([reading.mark_m for reading in readings])
     tension = np.array([reading.tension_n for reading in readings])
-    return calibrated(lambda unknowns: predicted(standing, marks, unknowns), tension, error_n)
+    found = calibrated(lambda unknowns: predicted(standing, marks, unknowns), tension, error_n)
+    before, after = predicted(standing, marks, np.stack([PRIOR.mean, found.mean]))
+    beyond_belief = abs(found.mean[0]) > KNOWN_RANGES["com_share"][1]
+    off = (np.abs(after - tension) > MOST_ERRORS * error_n) | beyond_belief
+    return Fit(found, before, after, off)
 
 
 def predicted(standing: Stand, mark_m: Floats, unknowns: Floats) -> Floats:
@@ -45,13 +69,11 @@ def predicted(standing: Stand, mark_m: Floats, unknowns: Floats) -> Floats:
     """
     sets, count = len(unknowns), len(mark_m)
     rows, position = standing.people.rows(np.zeros(sets * count, dtype=np.intp))
-    com_share = np.repeat(unknowns[:, 0], count)[position]
+    com_share, pressure = np.repeat(unknowns, count, axis=0)[position].T
     bodies = raised(standing.people.bodies.take(rows), com_share)
     rep = solve_rep(standing.task, bodies, standing.geometry(np.tile(mark_m, sets)[position]), np.zeros(1))
-    balance = rep.balance()
-    limits = tension_limits(balance)
-    tension = loads_of(balance).strap_tension_n.sum(axis=1)
-    moved = at_pressure(tension, limits[:, 0], limits[:, 1], np.repeat(unknowns[:, 1], count)[position])
-    moved = np.where(rep.solution.met, moved, np.nan)
-    total = np.bincount(position, weights=moved) / np.bincount(position)
+    (loads,) = loads_at(rep.balance(), pressure)
+    holds = rep.solution.met & (loads.outcome == HOLDS)
+    tension = np.where(holds, loads.strap_tension_n.sum(axis=1), np.nan)
+    total = np.bincount(position, weights=tension) / np.bincount(position)
     return total.reshape(sets, count)

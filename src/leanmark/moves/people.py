@@ -12,16 +12,24 @@ from leanmark.body.build import Build
 from leanmark.body.scale import scale
 from leanmark.body.tables import tables_for
 from leanmark.mechanics.arrays import Floats, Ints
+from leanmark.mechanics.interval import raised
+from leanmark.moves.known import Known, com_shares
 
 
 @dataclass(frozen=True)
 class People:
     """P people as R rows of ``bodies``; person (R,) says whose each row is. A person whose sex is not
-    stated has a row for each table, and answers span them."""
+    stated has a row for each table, and answers span them.
+
+    known: what scale readings told of each person, or None; their mass centres are in ``bodies``.
+    com_deviation: (P,) how far each mass centre may be off [share of stature].
+    """
 
     builds: tuple[Build, ...]
     bodies: Bodies
     person: Ints
+    known: tuple[Known | None, ...]
+    com_deviation: Floats
 
     def __len__(self) -> int:
         return len(self.builds)
@@ -35,8 +43,9 @@ class People:
         return first[position] + within, position
 
 
-def people_of(builds: Sequence[Build]) -> People:
-    """Scale every build by each table that its stated sex allows."""
+def people_of(builds: Sequence[Build], known: Sequence[Known | None] | None = None) -> People:
+    """Scale every build by each table that its stated sex allows, and raise mass centres as far as scale
+    readings told."""
     tables = [tables_for(build.sex) for build in builds]
     names = list(dict.fromkeys(table for row in tables for table in row))
     parts: list[Bodies] = []
@@ -46,7 +55,11 @@ def people_of(builds: Sequence[Build]) -> People:
         parts.append(scale([builds[number] for number in members], table))
         person += members
     order = np.argsort(person, kind="stable")
-    return People(tuple(builds), joined(parts).take(order), np.array(person, dtype=np.intp)[order])
+    whose = np.array(person, dtype=np.intp)[order]
+    told = tuple(known) if known else (None,) * len(builds)
+    com_share, com_deviation = com_shares(told)
+    bodies = raised(joined(parts).take(order), com_share[whose])
+    return People(tuple(builds), bodies, whose, told, com_deviation)
 
 
 def joined(parts: Sequence[Bodies]) -> Bodies:

@@ -203,7 +203,8 @@ def _ranges(standing: Stand, rep: Rep, loads: Loads, ends: Sequence[Loads], unkn
         other = solve_rep(standing.task, bodies, geometry, rep.nodes)
         return read(other.static_loads(), other.supports)
 
-    half = spread(solve, rep_bodies(rep), rep_geometry(rep), unknown)
+    still_unknown = standing.known_of(np.zeros(rep.count, dtype=np.intp), unknown)
+    half = spread(solve, rep_bodies(rep), rep_geometry(rep), still_unknown)
     value = read(loads, rep.supports)
     reached = [value, *(read(end, rep.supports) for end in ends)]
     low = np.min(reached, axis=0) - half

@@ -15,12 +15,12 @@ from leanmark.mechanics.arrays import Floats, Ints
 from leanmark.mechanics.dynamics import REP_NODES
 from leanmark.mechanics.interval import DEFAULT_UNCERTAINTY, Uncertainty, spread
 from leanmark.mechanics.inverse import Answer, Interval, Scan, intervals, marks_for, scan
-from leanmark.mechanics.loads import loads_of, tension_limits
 from leanmark.mechanics.measure import measured, peak_over_rep
 from leanmark.mechanics.position import Rep, solve_rep
 from leanmark.mechanics.reasons import FINE
 from leanmark.mechanics.rep import lobatto_nodes
 from leanmark.mechanics.task import Geometry, PushUse, Task
+from leanmark.moves.known import pressures
 from leanmark.moves.people import People, mean_by_position
 from leanmark.moves.schema import Move, Rung
 from leanmark.moves.translate import mark_of, strap_setting, task_of
@@ -36,7 +36,8 @@ SCAN_NODES: Final = 3
 class Stand:
     """One rung on one rig for some people, ready to be asked.
 
-    strap_m: strap length, anchor to strap end [m], one for all.
+    strap_m: strap length, anchor to strap end [m], one for all. pressure: (P, 3) where each person's pressure
+    sits in this move: believed, least and greatest place.
     """
 
     move: Move
@@ -45,6 +46,7 @@ class Stand:
     people: People
     task: Task
     strap_m: float
+    pressure: Floats
 
     def geometry(self, mark_m: Floats) -> Geometry:
         """The kit at marks (N,)."""
@@ -72,7 +74,14 @@ class Stand:
         the position (N,) that each row belongs to."""
         rows, position = self.people.rows(who)
         bodies, geometry = self.people.bodies.take(rows), self.geometry(mark_m[position])
-        return solve_rep(self.task, bodies, geometry, self.nodes(nodes)), position
+        rep = solve_rep(self.task, bodies, geometry, self.nodes(nodes))
+        pressure = np.repeat(self.pressure[who[position]], len(rep.nodes), axis=0)
+        return replace(rep, pressure=pressure), position
+
+    def known_of(self, who: Ints, unknown: Uncertainty) -> Uncertainty:
+        """What is still unknown of each row (N,) of people: readings narrow the mass centre."""
+        com_share = np.minimum(unknown.com_share, self.people.com_deviation[who])
+        return replace(unknown, com_share=com_share)
 
     def profile(self, mark_m: Floats, who: Ints) -> tuple[Floats, Ints]:
         """Largest held load over the rep (N,) and the first reason against the position (N,)."""
@@ -121,12 +130,13 @@ def stand(
             "strap_m",
             strap_m,
             f"{rig.strap_shortest_m:g} to {rig.strap_longest_m:g}",
-            "use the strap's range",
+            "give a length that the straps of this rig have",
         )
     for worn in added:
         people = replace(people, bodies=with_added_mass(people.bodies, worn))
     task = task_of(move, rung)
-    return Stand(move, rung, rig, people, replace(task, pushes=(*task.pushes, *pushes)), strap_m)
+    task = replace(task, pushes=(*task.pushes, *pushes))
+    return Stand(move, rung, rig, people, task, strap_m, pressures(people.known, move.move))
 
 
 @dataclass(frozen=True)
@@ -145,16 +155,16 @@ def held_loads(
     """The largest held load over the rep at each mark, with the interval that the pressure's place, the
     segment tables and measuring errors allow."""
     rep, position = standing.rep(mark_m, who, SCAN_NODES)
-    steps = len(rep.nodes)
+    steps, measure = len(rep.nodes), standing.move.load
     balance = rep.balance()
-    loads = loads_of(balance)
-    value = peak_over_rep(measured(loads, rep.supports, standing.move.load), steps)
-    half = spread(_solver(standing, steps), rep_bodies(rep), rep_geometry(rep), unknown)
-    low, high = value - half, value + half
-    if standing.move.load == "straps" and rep.supports.straps:
-        limits = tension_limits(balance) / balance.body_weight_n[:, None]
-        low = np.fmin(low, peak_over_rep(limits[:, 0], steps) - half)
-        high = np.fmax(high, peak_over_rep(limits[:, 1], steps) + half)
+    in_straps = measure == "straps" and bool(rep.supports.straps)
+    loads, *ends = rep.loads_within(balance) if in_straps else (rep.loads(balance),)
+    value, *reached = (
+        peak_over_rep(measured(found, rep.supports, measure), steps) for found in (loads, *ends)
+    )
+    still_unknown = standing.known_of(who[position], unknown)
+    half = spread(_solver(standing, steps), rep_bodies(rep), rep_geometry(rep), still_unknown)
+    low, high = np.min([value, *reached], axis=0) - half, np.max([value, *reached], axis=0) + half
     worst = _first_reason(rep.reasons(loads))
     count = len(mark_m)
     reason = np.full(count, FINE, dtype=np.intp)

@@ -46,7 +46,9 @@ def stand_cards(
 
     progress is called after each move; each maps over the moves, here or on other processors.
     """
-    people = people_of([trainee.build for trainee in squad.trainees])
+    people = people_of(
+        [trainee.build for trainee in squad.trainees], [trainee.known for trainee in squad.trainees]
+    )
     by_move: list[list[CardMove]] = []
     summary: list[tuple[int, str, float | None, str]] = []
     for made, told in each(partial(_card_moves, squad, people), card_moves(squad)):

@@ -67,7 +67,7 @@ def show_range(low: float, high: float) -> str:
     """A range with as many decimals on both ends as the finer end needs, at most four digits: ``1.0–2.5``."""
     texts = [f"{end:.4g}" if abs(end) < 1000 else f"{end:.0f}" for end in (low, high)]
     decimals = max(len(text.partition(".")[2]) for text in texts)
-    return "–".join(f"{float(text):.{decimals}f}" for text in texts)
+    return (" to " if low < 0 else "–").join(f"{float(text):.{decimals}f}" for text in texts)
 
 
 def any_of(names: Iterable[str]) -> str:

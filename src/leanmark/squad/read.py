@@ -10,6 +10,7 @@ from msgspec import UNSET, UnsetType
 
 from leanmark.body.build import Build
 from leanmark.errors import FieldError
+from leanmark.moves.known import Known
 from leanmark.rig.rig import Rig, standard_rig
 from leanmark.squad.lines import LineIndex
 from leanmark.squad.paths import ValuePath, field_name
@@ -17,7 +18,7 @@ from leanmark.squad.problems import SquadFileError, show
 from leanmark.squad.reader import Reader
 from leanmark.squad.source import MOST_TRAINEES, file_label, parse, read_bytes
 from leanmark.squad.squad import Origin, Squad, Trainee
-from leanmark.squad.tables import CardsTable, RigTable, SquadTable, TraineeTable
+from leanmark.squad.tables import CalibrationTable, CardsTable, RigTable, SquadTable, TraineeTable
 from leanmark.squad.text import repeated, same_name_key
 from leanmark.units import si_unit_of
 
@@ -140,7 +141,11 @@ def _trainee_from(table: TraineeTable) -> Trainee:
         age_years=_or_none(table.age_years),
         lengths_m=lengths_m,
     )
-    return Trainee(table.name, build)
+    return Trainee(table.name, build, _known_from(table.calibration))
+
+
+def _known_from(table: CalibrationTable | UnsetType) -> Known | None:
+    return None if isinstance(table, UnsetType) else Known(**msgspec.structs.asdict(table))
 
 
 def _or_none(value: float | UnsetType) -> float | None:

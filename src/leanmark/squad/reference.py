@@ -20,7 +20,14 @@ from leanmark.rig.settings import DEFAULT_SETTINGS
 from leanmark.squad.problems import any_of, show, show_range
 from leanmark.squad.reader import declared_fields, words_of
 from leanmark.squad.schema import SCHEMA_FILE, schema_text
-from leanmark.squad.tables import CardsTable, LengthsTable, RigTable, SquadTable, TraineeTable
+from leanmark.squad.tables import (
+    CalibrationTable,
+    CardsTable,
+    LengthsTable,
+    RigTable,
+    SquadTable,
+    TraineeTable,
+)
 from leanmark.units import UNITS, si_unit_of, spellings
 
 PAGES: Final[tuple[str, ...]] = ("squad-file.md", "rig.md")
@@ -37,6 +44,7 @@ def blocks() -> dict[str, str]:
         "cards fields": _fields(CardsTable),
         "trainee fields": _fields(TraineeTable),
         "lengths fields": _fields(LengthsTable, "m"),
+        "calibration fields": _fields(CalibrationTable),
         "units": _table(
             ("ending", "unit", "in SI units, exact", "source"),
             [

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass, field
 from typing import Final
 
 from leanmark.body.build import Build
+from leanmark.moves.known import Known
 from leanmark.rig.rig import Rig
 from leanmark.squad.lines import LineIndex
+from leanmark.squad.paths import ValuePath, field_name
 from leanmark.squad.problems import SquadFileError, SquadProblem, show
 from leanmark.squad.text import nearest
 from leanmark.units import UnitSystem
@@ -16,10 +18,11 @@ from leanmark.units import UnitSystem
 
 @dataclass(frozen=True)
 class Trainee:
-    """A trainee: the name on the card and the body."""
+    """A trainee: the name on the card, the body, and what scale readings told of it."""
 
     name: str
     build: Build
+    known: Known | None = None
 
 
 @dataclass(frozen=True)
@@ -41,8 +44,8 @@ class Squad:
         name: what the squad is called.
         units: the units of sheets and screens.
         rig: what it trains on.
-        wanted_load_fractions: wanted strap loads, as fractions of body weight, in the file's order; empty means each
-            move's own.
+        wanted_load_fractions: wanted strap loads, as fractions of body weight, in the file's order; empty
+            means each move's own.
         moves: names of the moves wanted; empty means every strap move of the library.
         trainees: at least one, no two of the same name.
         notes: the coach's free text.
@@ -66,13 +69,23 @@ def check_moves(squad: Squad, known_moves: Collection[str]) -> None:
     """
     known = sorted(known_moves)
     problems = []
-    for at, move in enumerate(squad.moves):
+    for path, where, move in _named_moves(squad):
         if move in known_moves:
             continue
-        line = squad.origin.lines.line(("cards", "moves", at))
         meant = nearest(move, known)
         remedy = f"write {show(meant)}" if meant else "name a move of the library, or delete it"
-        field_name, problem = f"moves entry {at + 1}", f"{show(move)} is not a move of the library"
-        problems.append(SquadProblem(squad.origin.file, line, "cards", field_name, problem, remedy))
+        problem = f"{show(move)} is not a move of the library"
+        line = squad.origin.lines.line(path)
+        problems.append(SquadProblem(squad.origin.file, line, where, field_name(path), problem, remedy))
     if problems:
         raise SquadFileError(problems)
+
+
+def _named_moves(squad: Squad) -> Iterator[tuple[ValuePath, str, str]]:
+    """Every move that the file names: the way to it, where that is in words, and the name."""
+    for at, move in enumerate(squad.moves):
+        yield ("cards", "moves", at), "cards", move
+    for at, trainee in enumerate(squad.trainees):
+        if trainee.known:
+            where = f"trainee {at + 1} {show(trainee.name)}"
+            yield ("trainee", at, "calibration", "move"), where, trainee.known.move

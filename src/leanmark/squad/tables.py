@@ -13,6 +13,7 @@ import msgspec
 from msgspec import UNSET, Meta, Struct, UnsetType
 
 from leanmark.body.build import AGE_RANGE_YEARS, LENGTH_SHARES, MASS_RANGE_KG, STATURE_RANGE_M, Sex
+from leanmark.moves.known import KNOWN_RANGES
 from leanmark.rig.floors import DEFAULT_FLOOR, FLOORS
 from leanmark.rig.ranges import RIG_RANGES
 from leanmark.rig.rig import CRADLE_OFFSET_M, HANDLE_OFFSET_M, LOOP_FRICTION, StrapMode
@@ -195,6 +196,35 @@ Lengths = Annotated[
 ]
 
 
+def _known(name: str, description: str) -> Meta:
+    return _number(description, "copy what leanmark calibrate printed", *KNOWN_RANGES[name])
+
+
+class CalibrationTable(Struct, forbid_unknown_fields=True, kw_only=True):
+    """What readings of a hanging scale told of one trainee, as ``leanmark calibrate`` prints it."""
+
+    move: Annotated[
+        str,
+        _sized("The move in which the scale was read; the pressure is used there alone.",
+               "name the move of the readings", LONGEST_NAME),
+    ]  # fmt: skip
+    com_share: Annotated[float, _known("com_share", "Mass centre above the table's, share of stature.")]
+    com_share_deviation: Annotated[float, _known("com_share_deviation", "Its standard deviation.")]
+    pressure: Annotated[
+        float,
+        _known("pressure", "Where the pressure sits: -1 gives the least strap force, 0 the least effort, "
+               "1 the most strap force."),
+    ]  # fmt: skip
+    pressure_deviation: Annotated[float, _known("pressure_deviation", "Its standard deviation.")]
+
+
+KnownPart = Annotated[
+    CalibrationTable,
+    _plain("What readings of a hanging scale told.", "paste what leanmark calibrate printed",
+           default="no readings, wider intervals"),
+]  # fmt: skip
+
+
 class TraineeTable(Struct, forbid_unknown_fields=True, kw_only=True):
     """One trainee."""
 
@@ -204,6 +234,7 @@ class TraineeTable(Struct, forbid_unknown_fields=True, kw_only=True):
     sex: StatedSex | UnsetType = UNSET
     age_years: Age | UnsetType = UNSET
     lengths_m: Lengths = msgspec.field(default_factory=LengthsTable)
+    calibration: KnownPart | UnsetType = UNSET
 
 
 SquadName = Annotated[str, _sized("What the squad is called.", "give the squad a name", LONGEST_NAME)]
