@@ -79,7 +79,7 @@ def check(rep: Rep, loads: Loads, data: mujoco.MjData, poses: Given) -> None:
     """Both sides find the same joint moments, and nothing is left on the pelvis."""
     out = np.empty((len(poses.qpos), data.model.nv))
     loaded(data, poses, out)
-    for row in range(0, len(out), len(out) // 50):
+    for row in range(0, len(out), max(1, len(out) // 50)):
         set_pose(data, rep.solution.pose, row)
         mujoco.mj_kinematics(data.model, data)
         gap = np.abs(out[row] - _along(data, loads.world_moment_nm[row])).max() / loads.body_weight_n[row]
