@@ -7,49 +7,20 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from scipy.spatial.transform import Rotation
+from tests.mechanics.leaning import LEANING, TARGETS, WEIGHT, hanging
 from tests.mechanics.plain_rows import plain_derivatives, plain_residuals
 from tests.mechanics.scenes import people, posed, row_stand
 
 from leanmark.body.bodies import Bodies
 from leanmark.body.points import POINT_INDEX
 from leanmark.body.segments import JOINTS, SEGMENT_COUNT, is_hinge
-from leanmark.mechanics.angles import kind_of
 from leanmark.mechanics.arrays import Floats
-from leanmark.mechanics.constraints import AlignRow, BalanceRow, Constraints, PlantedRow, StrapRow
+from leanmark.mechanics.constraints import BalanceRow, Constraints, PlantedRow
 from leanmark.mechanics.kinematics import Pose, place
-from leanmark.mechanics.patches import Patch, planted_rows
 from leanmark.mechanics.pose import CLOSURE_TOLERANCE_M, PIECE, PoseSolution, Targets, solve_pose
 from leanmark.mechanics.reasons import CONTACT, STRAP_LONG, STRAP_SHORT, pose_reasons
 from leanmark.mechanics.rotation import rotation_from_vector
 from leanmark.mechanics.rows import evaluate, lay_out
-
-FIRM = {"root": 0.1, "lumbar": 30.0, "thoracic": 30.0, "hip": 30.0, "knee": 30.0, "shoulder": 0.1}
-WEIGHT = np.array([FIRM.get(kind_of(joint), 0.01 if kind_of(joint) != "elbow" else 1.0) for joint in JOINTS])
-LEANING = posed(
-    {
-        "root": {"pitch": -35.0},
-        **{f"{side}_ankle": {"dorsiflexion": -35.0} for side in ("left", "right")},
-        **{f"{side}_shoulder": {"plane": 90.0, "elevation": 75.0} for side in ("left", "right")},
-        **{f"{side}_elbow": {"flexion": 30.0} for side in ("left", "right")},
-    },
-    (-0.6, 0.0, 0.9),
-)
-TARGETS = Targets(LEANING, WEIGHT)
-
-
-def hanging(mark_m: Floats, strap_m: Floats | float = 1.35, in_line: str = "both ways") -> Constraints:
-    """Both soles planted at marks (N,), a strap in each hand, the forearms in line with the straps."""
-    rows = []
-    for side, sign in (("left", 1.0), ("right", -1.0)):
-        spot = np.stack([mark_m, np.full(len(mark_m), 0.1 * sign)], axis=1)
-        rows += planted_rows(Patch("sole", side, spot, np.zeros(())))
-    straps = [
-        StrapRow((POINT_INDEX[f"{side}_grip"],), np.array([0.0, 0.0, 2.45]), np.asarray(strap_m))
-        for side in ("left", "right")
-    ]
-    elbows = [POINT_INDEX["left_elbow_tip"], POINT_INDEX["right_elbow_tip"]]
-    aligned = [AlignRow(p, s, in_line != "both ways") for p, s in zip(elbows, straps, strict=True)]
-    return Constraints(tuple(rows), tuple(straps), (), tuple(aligned) if in_line else ())
 
 
 def offset(pose: Pose, row: int) -> Floats:

@@ -123,7 +123,8 @@ def least_effort(programme: Programme) -> tuple[Floats, Ints]:
 
     Where a position cannot be held, the forces given are those it would need: with unlimited grip where it
     slips, with no slipping at the loop, and, where nothing else balances, with contacts that could also
-    pull and straps that could also push (so a negative tension tells that the strap would go slack).
+    pull and straps that could also push (so a negative tension tells that the strap would go slack). They are
+    NaN where even those cannot balance it, as on one single contact point.
     """
     supports = programme.supports
     hessian, gradient = _quadratic(programme)

@@ -10,7 +10,7 @@ from leanmark.body.bodies import Bodies
 from leanmark.body.points import POINTS
 from leanmark.mechanics.arrays import Floats, Ints
 from leanmark.mechanics.constraints import Constraints
-from leanmark.mechanics.distribution import FALLS, HOLDS, LOOP_SLIPS, SLIPS
+from leanmark.mechanics.distribution import FALLS, LOOP_SLIPS, SLIPS
 from leanmark.mechanics.kinematics import place
 from leanmark.mechanics.loads import Loads
 from leanmark.mechanics.pose import CLOSURE_TOLERANCE_M, PoseSolution
@@ -66,6 +66,5 @@ def load_reasons(loads: Loads) -> Ints:
     reason = np.full(len(loads.outcome), FINE, dtype=np.intp)
     for outcome, code in ((SLIPS, SLIP), (LOOP_SLIPS, LOOP), (FALLS, TIPS)):
         reason[loads.outcome == outcome] = code
-    slack = (loads.outcome != HOLDS) | (reason == FINE)
-    reason[slack & loads.slack] = SLACK
+    reason[loads.slack] = SLACK
     return reason
