@@ -109,6 +109,12 @@ def show_force(force_n: float, system: UnitSystem, decimals: int = 0) -> str:
     return _shown(force_n, "kgf" if system == "metric" else "lbf", decimals)
 
 
+def show_force_range(low_n: float, high_n: float, system: UnitSystem) -> str:
+    """Two forces [N] as a range: ``29 to 38 kg-force``."""
+    low, high = (show_force(force_n, system) for force_n in (low_n, high_n))
+    return f"{low.partition(' ')[0]} to {high}"
+
+
 def _shown(value_si: float, suffix: str, decimals: int) -> str:
     """A rounded value and its symbol, with a real minus sign and never a negative zero."""
     value = from_si(value_si, suffix)

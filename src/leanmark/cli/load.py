@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from typing import TYPE_CHECKING, Annotated
 
 import typer
@@ -9,9 +10,9 @@ import typer
 from leanmark.cli import options as o
 from leanmark.cli.extras import Added, Pushed, added_masses, pushes
 from leanmark.cli.places import check_file
-from leanmark.cli.printed import print_json, table
+from leanmark.cli.printed import print_json, table, whole_range
 from leanmark.cli.quantities import read_people
-from leanmark.units import UnitSystem, show_force, show_length
+from leanmark.units import UnitSystem, show_force, show_force_range, show_length
 
 if TYPE_CHECKING:
     from leanmark.moves.report import LoadReport, PhaseReport
@@ -100,22 +101,40 @@ def load(
 
 def shown(report: LoadReport, system: UnitSystem) -> str:
     """The report as text."""
-    marks = [show_length(x, system) for x in (report.mark_m, report.strap_m, report.anchor_height_m)]
-    lines = [
-        f"{report.move}, {report.rung}: {report.mark_of} at {marks[0]} from the plumb point, "
-        f"strap {marks[1]}, anchor {marks[2]}",
-        *(f"cannot be done: {reason}" for reason in report.reasons),
+    on_straps = any(phase.straps for phase in report.phases)
+    parts = [
+        _where(report, system, on_straps),
+        *_reason_lines(report),
         "",
         table(_HEAD, [_phase_row(phase, system) for phase in report.phases]),
-        f"load: {report.load_is}; strap force: all straps together",
-        *_moving_lines(report, system),
-        "",
+        f"load: {report.load_is}" + ("; straps: all together" if on_straps else ""),
+        *(_moving_lines(report, system) if on_straps else ()),
         *_joint_lines(report),
     ]
-    return "\n".join(lines)
+    return "\n".join(parts)
 
 
 _HEAD = ("held at", "lean", "load", "interval", "straps", "interval", "grip needed", "grip margin")
+_NONE = "—"
+_WIDTH = 100
+"""Columns within which sentences are broken; own figure."""
+
+
+def _where(report: LoadReport, system: UnitSystem, on_straps: bool) -> str:
+    mark, strap, anchor = (
+        show_length(length_m, system) for length_m in (report.mark_m, report.strap_m, report.anchor_height_m)
+    )
+    kit = f", strap {strap}, anchor {anchor}" if on_straps else ""
+    return f"{report.move}, {report.rung}: {report.mark_of} at {mark} from the plumb point{kit}"
+
+
+def _reason_lines(report: LoadReport) -> list[str]:
+    """Why it cannot be done, each reason with the phases that it stops."""
+    lines = []
+    for reason in report.reasons:
+        phases = [phase.phase for phase in report.phases if phase.reason == reason]
+        lines.append(f"cannot be done ({', '.join(phases) or 'on the way'}): {reason}")
+    return lines
 
 
 def _moving_lines(report: LoadReport, system: UnitSystem) -> list[str]:
@@ -125,46 +144,54 @@ def _moving_lines(report: LoadReport, system: UnitSystem) -> list[str]:
         tempo = "-".join(f"{part:g}" for part in moving.tempo_s)
         margin = f"slack margin {moving.slack_margin_percent:.0f} % of body weight"
         state = margin if moving.taut else "too fast: the strap goes slack"
-        peak = f"peak {show_force(moving.peak_strap_n, system)}, {moving.peak_to_held:.2f} of the held peak"
+        peak = f"peak {show_force(moving.peak_strap_n, system)}, {moving.peak_to_held:.2f} × the held peak"
         lines.append(f"at tempo {tempo}: {peak}; {state}")
     if report.flight:
         flight = report.flight
-        forces = [show_force(force, system) for force in (flight.peak_strap_n, flight.peak_floor_n)]
-        state = (
-            "" if flight.possible else "; not possible: a strap would have to push, or the body does not rise"
-        )
-        rise = show_length(flight.flight_m, system)
-        lines.append(f"with a flight of {rise}: strap peak {forces[0]}, floor peak {forces[1]}{state}")
+        strap, floor = (show_force(force, system) for force in (flight.peak_strap_n, flight.peak_floor_n))
+        peaks = f"strap peak {strap}, floor peak {floor}"
+        state = peaks if flight.possible else "not possible: a strap would have to push, or nothing rises"
+        lines.append(f"with a flight of {show_length(flight.flight_m, system)}: {state}")
     if report.anchor:
-        lines.append(f"anchor: {report.anchor}")
+        lines.append(textwrap.fill(f"anchor: {report.anchor}", _WIDTH, subsequent_indent="  "))
     return lines
 
 
 def _joint_lines(report: LoadReport) -> list[str]:
-    worst = max(report.phases, key=lambda phase: phase.joints[0].share_percent)
+    told = [phase for phase in report.phases if phase.joints and _can_be_held(phase)]
+    if not told:
+        return []
+    worst = max(told, key=lambda phase: phase.joints[0].share_percent)
     rows = [
         (
             joint.joint,
             joint.action,
             f"{joint.moment_nm:.0f} N·m",
-            f"{joint.low_nm:.0f} to {joint.high_nm:.0f}",
+            whole_range(joint.low_nm, joint.high_nm, "N·m"),
             f"{joint.share_percent:.0f} %",
         )
         for joint in worst.joints
     ]
     head = ("joint", "action", "moment", "interval", "share of reference strength")
-    return [f"largest joint moments, {worst.phase}:", table(head, rows)]
+    return ["", f"largest joint moments, {worst.phase}:", table(head, rows)]
+
+
+def _can_be_held(phase: PhaseReport) -> bool:
+    """Whether the numbers of a phase are forces that can be: the body takes the position, straps pull."""
+    return bool(phase.straps or phase.floor) and phase.load_percent.value >= 0.0
 
 
 def _phase_row(phase: PhaseReport, system: UnitSystem) -> tuple[str, ...]:
+    if not _can_be_held(phase):
+        return (phase.phase, *[_NONE] * (len(_HEAD) - 1))
     load, total = phase.load_percent, phase.strap_total_n
     return (
         phase.phase,
         f"{phase.lean_deg:.0f}°",
         f"{load.value:.0f} %",
-        f"{load.low:.0f} to {load.high:.0f} %",
-        show_force(total.value, system),
-        f"{show_force(total.low, system)} to {show_force(total.high, system)}",
+        whole_range(load.low, load.high, "%"),
+        show_force(total.value, system) if phase.straps else _NONE,
+        show_force_range(total.low, total.high, system) if phase.straps else _NONE,
         f"{phase.friction_needed:.2f}",
-        f"{phase.grip_margin:+.2f}" + (f"  ({phase.reason})" if phase.reason else ""),
+        f"{phase.grip_margin:+.2f}".replace("-", "−"),
     )

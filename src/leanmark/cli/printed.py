@@ -17,6 +17,12 @@ def table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
     return "\n".join([lines[0], "  ".join("-" * width for width in widths), *lines[1:]])
 
 
+def whole_range(low: float, high: float, unit: str) -> str:
+    """Two numbers to the whole as a range, with a real minus sign and never a negative zero: ``0 to 9 %``."""
+    ends = [f"{round(end) + 0:d}".replace("-", "−") for end in (low, high)]
+    return f"{ends[0]} to {ends[1]} {unit}"
+
+
 def print_json(data: object) -> None:
     """One line of JSON, in UTF-8 whatever the terminal's encoding (RFC 8259); not-a-number is null."""
     import msgspec

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import nan
 from typing import Final
 
 import numpy as np
@@ -39,6 +40,9 @@ class Range(Struct):
     high: float
 
 
+_NO_RANGE: Final = Range(nan, nan, nan)
+
+
 class StrapReport(Struct):
     """One strap's tension [N]."""
 
@@ -67,7 +71,8 @@ class JointReport(Struct):
 
 
 class PhaseReport(Struct):
-    """One phase of the rep, held still."""
+    """One phase of the rep, held still. Where the body cannot take the position at all, numbers are
+    not-a-number and lists are empty; where it cannot hold it, they are what holding would need."""
 
     phase: str
     lean_deg: float
@@ -225,7 +230,9 @@ def _spanned(value: Floats, low: Floats, high: Floats) -> Floats:
 def _phase(
     standing: Stand, rep: Rep, loads: Loads, ranges: _Ranges, reasons: Ints, name: str, node: int
 ) -> PhaseReport:
-    low_floor = standing.rig.floor_friction
+    reason = REASONS[int(reasons[0, node])]
+    if not rep.solution.met.reshape(reasons.shape)[:, node].all():
+        return PhaseReport(name, nan, _NO_RANGE, _NO_RANGE, [], [], nan, nan, [], reason)
     return PhaseReport(
         phase=name,
         lean_deg=float(lean_deg(rep)[node]),
@@ -237,9 +244,9 @@ def _phase(
         ],
         floor=floor_reports(rep, loads, node),
         friction_needed=float(loads.friction_needed[node]),
-        grip_margin=float(low_floor - loads.friction_needed[node]),
+        grip_margin=float(standing.rig.floor_friction - loads.friction_needed[node]),
         joints=joint_reports(loads, node, ranges.low_nm[node], ranges.high_nm[node]),
-        reason=REASONS[int(reasons[0, node])],
+        reason=reason,
     )
 
 
