@@ -37,7 +37,7 @@ def test_more_go_to_a_second_page_rather_than_shrink() -> None:
 
 
 def test_long_words_go_to_a_second_page_too() -> None:
-    assert pages(render_cards([card(moves=14, setup="Stand, hold, lean and look ahead. " * 8)])) == 2
+    assert pages(render_cards([card(moves=14, setup="Stand, hold, lean and look ahead. " * 20)])) == 2
 
 
 def test_every_trainee_begins_on_a_new_page() -> None:

@@ -24,7 +24,8 @@ class CardRow:
 @dataclass(frozen=True)
 class CardMove:
     """One move. figure_svg: a figure drawn ``FIGURE_WIDTH_PT`` by ``FIGURE_HEIGHT_PT`` (see ``cards``) in the
-    print theme, or empty."""
+    print theme, or empty. marks_held: the marks between which the position holds, where that is one stretch
+    for all rows; they need no ``mark_range`` then."""
 
     title: str
     setup: str
@@ -33,6 +34,7 @@ class CardMove:
     figure_svg: str
     rows: tuple[CardRow, ...]
     cues: tuple[str, ...] = ()
+    marks_held: str = ""
 
 
 @dataclass(frozen=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 
 import numpy as np
@@ -94,7 +94,7 @@ def _card_moves(
     cards, summary, first = [], [], 0
     for person, rows in enumerate(answers):
         found = [row for row in rows if row.answers]
-        shown = _rows(standing, rows, held, first, squad.units)
+        shown, stretch = _one_stretch(_rows(standing, rows, held, first, squad.units))
         first += len(found)
         cards.append(
             CardMove(
@@ -103,8 +103,9 @@ def _card_moves(
                 f"{strap_setting(move, rung)} ({show_length(standing.strap_m, squad.units)})",
                 move.caution,
                 drawn[person],
-                tuple(shown),
+                shown,
                 move.cues,
+                f"holds from {stretch}" if stretch else "",
             )
         )
         middle = rows[len(rows) // 2]
@@ -142,6 +143,14 @@ def _rows(
         )
         first += 1
     return shown
+
+
+def _one_stretch(rows: list[CardRow]) -> tuple[tuple[CardRow, ...], str]:
+    """The rows without their range of marks, and that range, where it is the same for all of them."""
+    ranges = {row.mark_range for row in rows if row.floor_mark}
+    if len(ranges) != 1:
+        return tuple(rows), ""
+    return tuple(replace(row, mark_range="") for row in rows), ranges.pop()
 
 
 def not_reached(row: MarkAnswer) -> str:
