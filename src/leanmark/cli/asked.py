@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 from pathlib import Path
 
 from leanmark.body.added_mass import AddedMass
 from leanmark.body.build import Build
-from leanmark.cli.options import given, stated_sex
+from leanmark.cli.options import given, stated_sex, unit_system
 from leanmark.errors import FieldError
 from leanmark.mechanics.task import PushUse
 from leanmark.moves.library import find_rung, load_move, move_names
@@ -20,6 +21,7 @@ from leanmark.rig.settings import longest_that_hangs_clear_m
 from leanmark.squad.read import read_squad
 from leanmark.squad.squad import Squad, Trainee, check_moves
 from leanmark.squad.text import nearest, same_name_key
+from leanmark.units import UnitSystem
 
 ANCHOR_M = 2.4
 """Anchor height where none is given [m]: a door frame's or a low beam's; own figure."""
@@ -46,6 +48,16 @@ class Asked:
     added: tuple[AddedMass, ...] = ()
     pushes: tuple[PushUse, ...] = ()
 
+    @cached_property
+    def _squad_as_read(self) -> Squad | None:
+        return read_checked(self.squad) if self.squad else None
+
+    def unit_system(self, units: str | None) -> UnitSystem:
+        """The units asked for, else the squad file's, else metric. Raises FieldError for another word."""
+        if units is None:
+            return self._squad_as_read.units if self._squad_as_read else "metric"
+        return unit_system(units)
+
     def standing(self, *, as_calibrated: bool = True) -> Stand:
         """The stand asked for, with what the squad file knows from scale readings unless that is not wanted.
 
@@ -53,7 +65,7 @@ class Asked:
         """
         move = load_move(self.move)
         rung = find_rung(move, self.rung) if self.rung else middle_rung(move)
-        squad = read_checked(self.squad) if self.squad else None
+        squad = self._squad_as_read
         if self.trainee and squad is None:
             raise FieldError(
                 "--trainee", self.trainee, "a name of a squad file", "give the file with --squad"

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 def calibrate(
     move: o.MoveName,
     reading: Annotated[
-        list[str], typer.Option("--reading", help="Mark and scale, '-60 cm = 32 kgf'; once per reading.")
+        list[str], typer.Option("--reading", help="Mark and what the scale shows there: '-60 cm = 32 kgf'.")
     ],
     rung: o.RungName = None,
     squad: o.SquadFile = None,
@@ -36,18 +36,17 @@ def calibrate(
     scale_error: Annotated[
         str, typer.Option("--scale-error", help="How far the scale may be off.")
     ] = "0.5 kgf",
-    units: o.Units = "metric",
+    units: o.Units = None,
     as_json: o.Json = False,
 ) -> None:
     """Hang a scale between anchor and strap, hold the start of the move still, read it at several marks."""
     from leanmark.cli.asked import Asked
     from leanmark.moves.calibration import calibrate_from
 
-    system = o.unit_system(units)
     readings = [_reading(text) for text in reading]
-    standing = Asked(
-        move, rung, squad, trainee, stature, mass, sex, anchor, setting, strap, floor, straps
-    ).standing(as_calibrated=False)
+    asked = Asked(move, rung, squad, trainee, stature, mass, sex, anchor, setting, strap, floor, straps)
+    system = asked.unit_system(units)
+    standing = asked.standing(as_calibrated=False)
     fit = calibrate_from(standing, readings, read_quantity("--scale-error", scale_error))
     _refuse_what_does_not_fit(reading, fit, system)
     known = Known.of(standing.move.move, fit.calibration)

@@ -18,9 +18,7 @@ def cards(
     date: Annotated[
         str | None, typer.Option("--date", help="Date on the cards; today's if left out.")
     ] = None,
-    units: Annotated[
-        str | None, typer.Option("--units", help="metric or us; the squad file's if left out.")
-    ] = None,
+    units: o.Units = None,
     as_json: o.Json = False,
 ) -> None:
     """Stand cards for everyone in a squad file: one PDF each, one for all, and the figures as SVG."""

@@ -17,7 +17,7 @@ def chart(
     move: o.MoveName,
     out: Annotated[Path, typer.Option("--out", help="Folder for the two SVG files.")] = Path(),
     rung: o.RungName = None,
-    mark: Annotated[str | None, typer.Option("--mark", help="Floor mark of the rep chart: '-40 cm'.")] = None,
+    mark: o.Mark = None,
     squad: o.SquadFile = None,
     trainee: o.TraineeName = None,
     stature: o.Stature = None,
@@ -31,7 +31,7 @@ def chart(
     add: Added = None,
     push: Pushed = None,
     tempo: o.TempoText = None,
-    units: o.Units = "metric",
+    units: o.Units = None,
     as_json: o.Json = False,
 ) -> None:
     """Draw the load over the floor mark, with intervals and barred marks, and over a rep at its tempo."""
@@ -42,10 +42,9 @@ def chart(
     from leanmark.moves.curves import mark_curve, rep_curve
     from leanmark.moves.translate import mark_of
 
-    system = o.unit_system(units)
     if not as_json:
         check_folder("--out", out)
-    standing = Asked(
+    asked = Asked(
         move,
         rung,
         squad,
@@ -60,7 +59,9 @@ def chart(
         straps,
         added_masses(add),
         pushes(push),
-    ).standing()
+    )
+    system = asked.unit_system(units)
+    standing = asked.standing()
     mark_m = o.given("--mark", mark, mark_of(standing.move, standing.rung).start_m)
     assert mark_m is not None
     over_mark = mark_curve(standing)

@@ -13,11 +13,9 @@ from leanmark.errors import FieldError
 from leanmark.mechanics.task import PushUse
 from leanmark.squad.text import nearest
 
-Added = Annotated[
-    list[str] | None, typer.Option("--add", help="Worn mass: '10 kg on upper trunk'; may be repeated.")
-]
+Added = Annotated[list[str] | None, typer.Option("--add", help="Worn mass: '10 kg on upper trunk'.")]
 Pushed = Annotated[
-    list[str] | None, typer.Option("--push", help="A partner: '50 n forward at chest'; may be repeated.")
+    list[str] | None, typer.Option("--push", help="A partner's push: '50 n forward at chest'.")
 ]
 
 DIRECTIONS: Final[dict[str, tuple[float, float, float]]] = {

@@ -21,9 +21,7 @@ if TYPE_CHECKING:
 def load(
     move: o.MoveName,
     rung: o.RungName = None,
-    mark: Annotated[
-        str | None, typer.Option("--mark", help="Floor mark from the plumb point: '-40 cm'.")
-    ] = None,
+    mark: o.Mark = None,
     squad: o.SquadFile = None,
     trainee: o.TraineeName = None,
     stature: o.Stature = None,
@@ -38,13 +36,14 @@ def load(
     push: Pushed = None,
     tempo: o.TempoText = None,
     flight: Annotated[
-        str | None, typer.Option("--flight", help="Ballistic: rise of the body, '10 cm'.")
+        str | None,
+        typer.Option("--flight", help="Rise of the body in a ballistic rep: '10 cm'; none if left out."),
     ] = None,
     people: Annotated[
         str, typer.Option("--people", help="People pulling on the anchor at once, 1 to 8.")
     ] = "1",
     figure: o.Figure = None,
-    units: o.Units = "metric",
+    units: o.Units = None,
     as_json: o.Json = False,
 ) -> None:
     """Forces, joint moments and margins of one position, with their intervals."""
@@ -54,10 +53,9 @@ def load(
     from leanmark.moves.report import load_report
     from leanmark.moves.translate import mark_of
 
-    system = o.unit_system(units)
     if figure:
         check_file("--figure", figure)
-    standing = Asked(
+    asked = Asked(
         move,
         rung,
         squad,
@@ -72,7 +70,9 @@ def load(
         straps,
         added_masses(add),
         pushes(push),
-    ).standing()
+    )
+    system = asked.unit_system(units)
+    standing = asked.standing()
     mark_m = o.given("--mark", mark, mark_of(standing.move, standing.rung).start_m)
     assert mark_m is not None
     flight_m = o.given("--flight", flight)

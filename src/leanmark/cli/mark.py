@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 def mark(
     move: o.MoveName,
-    load: Annotated[list[str], typer.Option("--load", help="Wanted load in %; may be given several times.")],
+    load: Annotated[list[str], typer.Option("--load", help="Wanted load in %.")],
     rung: o.RungName = None,
     squad: o.SquadFile = None,
     trainee: o.TraineeName = None,
@@ -33,7 +33,7 @@ def mark(
     straps: o.Straps = None,
     add: Added = None,
     push: Pushed = None,
-    units: o.Units = "metric",
+    units: o.Units = None,
     as_json: o.Json = False,
 ) -> None:
     """Floor marks for wanted loads, and the intervals of marks that can be held, with what ends them."""
@@ -44,9 +44,8 @@ def mark(
     from leanmark.moves.report import LOAD_WORDS
     from leanmark.moves.stand import held_loads, marks
 
-    system = o.unit_system(units)
     wanted = [read_percent("--load", text) for text in load]
-    standing = Asked(
+    asked = Asked(
         move,
         rung,
         squad,
@@ -61,7 +60,9 @@ def mark(
         straps,
         added_masses(add),
         pushes(push),
-    ).standing()
+    )
+    system = asked.unit_system(units)
+    standing = asked.standing()
     found = marks(standing, np.array(wanted) / 100.0)[0]
     places = np.array([a.mark_m for answer in found for a in answer.answers])
     held = held_loads(standing, places, np.zeros(len(places), dtype=np.intp)) if len(places) else None

@@ -12,25 +12,51 @@ from leanmark.errors import FieldError
 from leanmark.units import UNIT_SYSTEMS, UnitSystem
 
 MoveName = Annotated[str, typer.Argument(help="The move, as `leanmark moves` lists it.")]
-RungName = Annotated[str | None, typer.Option("--rung", help="Rung by name or number, 1 the easiest.")]
+RungName = Annotated[
+    str | None,
+    typer.Option("--rung", help="Rung by name or number, 1 the easiest; the middle one if left out."),
+]
 SquadFile = Annotated[
-    Path | None, typer.Option("--squad", help="A squad file to take the rig and people from.")
+    Path | None, typer.Option("--squad", help="A squad file to take the rig and the person from.")
 ]
 TraineeName = Annotated[
     str | None, typer.Option("--trainee", help="Whom of the squad file; the first if left out.")
 ]
 Stature = Annotated[
-    str | None, typer.Option("--stature", help="Body height: 1.78 m, 178 cm, 70 in, 5 ft 10 in.")
+    str | None,
+    typer.Option("--stature", help="Body height: 178 cm, 5 ft 10 in; needed without a squad file."),
 ]
-Mass = Annotated[str | None, typer.Option("--mass", help="Body mass: 75 kg, 165 lb.")]
+Mass = Annotated[
+    str | None, typer.Option("--mass", help="Body mass: 75 kg, 165 lb; needed without a squad file.")
+]
 Sex = Annotated[str | None, typer.Option("--sex", help="female or male; left out, answers span both tables.")]
-Anchor = Annotated[str | None, typer.Option("--anchor", help="Anchor height: 2.4 m, 95 in.")]
-Setting = Annotated[str | None, typer.Option("--setting", help="Named strap setting of the rig.")]
+Anchor = Annotated[
+    str | None, typer.Option("--anchor", help="Anchor height: 95 in; the squad file's or 2.4 m if left out.")
+]
+Setting = Annotated[
+    str | None, typer.Option("--setting", help="Named strap setting of the rig; the move's own if left out.")
+]
 Strap = Annotated[str | None, typer.Option("--strap", help="Strap length instead of a setting: 1.5 m.")]
-Floor = Annotated[str | None, typer.Option("--floor", help="Floor preset, such as 'dry gym floor'.")]
-Straps = Annotated[str | None, typer.Option("--straps", help="independent, or slipping loop.")]
-TempoText = Annotated[str | None, typer.Option("--tempo", help="Seconds down-pause-up-pause: 2-1-1-0.")]
-Units = Annotated[str, typer.Option("--units", help="metric or us.")]
+Floor = Annotated[
+    str | None, typer.Option("--floor", help="Floor preset; the squad file's or 'dry gym floor' if left out.")
+]
+Straps = Annotated[
+    str | None,
+    typer.Option(
+        "--straps", help="independent or slipping loop; the squad file's or independent if left out."
+    ),
+]
+TempoText = Annotated[
+    str | None,
+    typer.Option("--tempo", help="Seconds down-pause-up-pause: 2-1-1-0; the move's own if left out."),
+]
+Units = Annotated[
+    str | None, typer.Option("--units", help="metric or us; the squad file's or metric if left out.")
+]
+Mark = Annotated[
+    str | None,
+    typer.Option("--mark", help="Floor mark from the plumb point: '-40 cm'; the move's own if left out."),
+]
 Json = Annotated[bool, typer.Option("--json", help="Print JSON instead of a table.")]
 Figure = Annotated[Path | None, typer.Option("--figure", help="Write the drawn position to this SVG file.")]
 
