@@ -224,7 +224,8 @@ def _ranges(standing: Stand, rep: Rep, loads: Loads, ends: Sequence[Loads], unkn
 
 
 def _spanned(value: Floats, low: Floats, high: Floats) -> Floats:
-    return np.stack([value.mean(axis=0), low.min(axis=0), high.max(axis=0)], axis=-1)
+    """Mean and span over the tables, (K, 3); a load that pulls or bears is never below zero."""
+    return np.stack([value.mean(axis=0), np.maximum(low.min(axis=0), 0.0), high.max(axis=0)], axis=-1)
 
 
 def _phase(

@@ -164,7 +164,8 @@ def held_loads(
     )
     still_unknown = standing.known_of(who[position], unknown)
     half = spread(_solver(standing, steps), rep_bodies(rep), rep_geometry(rep), still_unknown)
-    low, high = np.min([value, *reached], axis=0) - half, np.max([value, *reached], axis=0) + half
+    low = np.maximum(np.min([value, *reached], axis=0) - half, 0.0)
+    high = np.max([value, *reached], axis=0) + half
     worst = _first_reason(rep.reasons(loads))
     count = len(mark_m)
     reason = np.full(count, FINE, dtype=np.intp)

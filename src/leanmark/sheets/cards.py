@@ -52,6 +52,11 @@ SAFETY: Final[tuple[tuple[str, str], ...]] = (
         "only when the same rung is clean at controlled and at fast speed.",
     ),
     (
+        "Loads",
+        "are shares of body weight on the straps; of strength: the largest joint moment as a share of a "
+        "reference strength for such a build, not of this person's own.",
+    ),
+    (
         "Marks",
         "are computed for this person, these straps and this floor. "
         "On a wet or dusty floor, or in other shoes, test your grip at the easiest mark first.",

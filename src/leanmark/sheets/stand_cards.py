@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
+from typing import Final
 
 import numpy as np
 
@@ -22,6 +23,10 @@ from leanmark.sheets.cards import FIGURE_FONT_PX, FIGURE_HEIGHT_PT, FIGURE_WIDTH
 from leanmark.sheets.each import Each
 from leanmark.squad.squad import Squad, Trainee
 from leanmark.units import UnitSystem, show_length, show_mass
+
+
+_OF_STRENGTH: Final = " of strength"
+"""Marks a wanted load that is a joint's, not the straps'; the card's small print says what it means."""
 
 
 def strap_moves() -> tuple[Move, ...]:
@@ -127,7 +132,7 @@ def _rows(
     """The card rows of one person; ``first`` is where the person's answers start in ``held``."""
     shown = []
     for row in rows:
-        wanted = f"{100.0 * row.wanted:.0f} %"
+        wanted = f"{100.0 * row.wanted:.0f} %{_OF_STRENGTH if standing.move.load == 'largest share' else ''}"
         if not row.answers or held is None:
             shown.append(CardRow(standing.rung.rung, wanted, "", "", "", not_reached(row)))
             continue
@@ -181,7 +186,7 @@ def _figures(standing: Stand, answers: Sequence[Sequence[MarkAnswer]], units: Un
         drawn.append(
             draw(
                 scenes,
-                "side",
+                "front" if standing.task.mark_across else "side",
                 FIGURE_WIDTH_PT,
                 FIGURE_HEIGHT_PT,
                 theme="print",
