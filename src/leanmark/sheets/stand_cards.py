@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
-from typing import Final
 
 import numpy as np
 
@@ -23,10 +22,6 @@ from leanmark.sheets.cards import FIGURE_FONT_PX, FIGURE_HEIGHT_PT, FIGURE_WIDTH
 from leanmark.sheets.each import Each
 from leanmark.squad.squad import Squad, Trainee
 from leanmark.units import UnitSystem, show_length, show_mass
-
-
-_OF_STRENGTH: Final = " of strength"
-"""Marks a wanted load that is a joint's, not the straps'; the card's small print says what it means."""
 
 
 def strap_moves() -> tuple[Move, ...]:
@@ -110,7 +105,7 @@ def _card_moves(
                 drawn[person],
                 shown,
                 move.cues,
-                f"holds from {stretch}" if stretch else "",
+                _small_print(move, stretch),
             )
         )
         middle = rows[len(rows) // 2]
@@ -132,7 +127,7 @@ def _rows(
     """The card rows of one person; ``first`` is where the person's answers start in ``held``."""
     shown = []
     for row in rows:
-        wanted = f"{100.0 * row.wanted:.0f} %{_OF_STRENGTH if standing.move.load == 'largest share' else ''}"
+        wanted = f"{100.0 * row.wanted:.0f} %"
         if not row.answers or held is None:
             shown.append(CardRow(standing.rung.rung, wanted, "", "", "", not_reached(row)))
             continue
@@ -148,6 +143,13 @@ def _rows(
         )
         first += 1
     return shown
+
+
+def _small_print(move: Move, stretch: str) -> str:
+    """Where the position holds, and whose share the loads are where not the straps'."""
+    held = f"holds from {stretch}" if stretch else ""
+    of_strength = "loads of strength" if move.load == "largest share" else ""
+    return " · ".join(filter(None, (held, of_strength)))
 
 
 def _one_stretch(rows: list[CardRow]) -> tuple[tuple[CardRow, ...], str]:
