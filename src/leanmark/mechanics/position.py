@@ -103,9 +103,11 @@ def target_rotations(start: Floats, end: Floats, nodes: Floats) -> Floats:
 
 def solve_rep(task: Task, bodies: Bodies, geometry: Geometry, nodes: Floats) -> Rep:
     """Solve the rung for N people (or one for all) in N settings at K nodes. Found patches come down in the
-    start pose, or in the end pose where the task says so, and stay there for every node."""
+    start pose, or in the end pose where the task says so, and stay there for every node; tapping ones touch
+    only there."""
     count, steps = len(geometry), len(nodes)
     first = _landed(task, bodies, geometry)
+    task = task.staying
     rows = np.repeat(np.arange(count), steps)
     bodies = bodies.take(rows if len(bodies.body_mass_kg) > 1 else np.zeros(len(rows), dtype=np.intp))
     found = {number: place_m[rows] for number, place_m in first.places.items()}
@@ -126,9 +128,9 @@ def solve_rep(task: Task, bodies: Bodies, geometry: Geometry, nodes: Floats) -> 
 
 @dataclass(frozen=True)
 class _Landing:
-    """Where found patches came down (N, 2), by patch number; the pelvis's place (N, 3) to start from; and the
-    landing pose (1 or N, 18, 3, 3), which is the rep's target there, so that nothing shifts once the patches
-    stay put."""
+    """Where found patches came down (N, 2), by number among the staying ones; the pelvis's place (N, 3) to
+    start from; and the landing pose (1 or N, 18, 3, 3), which is the rep's target there, so that nothing
+    shifts once the patches stay put."""
 
     places: dict[int, Floats]
     root_m: Floats
@@ -139,14 +141,15 @@ def _landed(task: Task, bodies: Bodies, geometry: Geometry) -> _Landing:
     """Solve the landing pose with found patches only touching, and read off where they came down."""
     patches = patch_places(task, bodies, geometry, {})
     root_m = _root_guess(task, bodies, geometry, patches)
-    if not any(use.lands for use in task.patches):
+    if not any(use.lands or use.taps for use in task.patches):
         return _Landing({}, root_m, task.landing[None])
     constraints = constraints_of(task, patches, geometry)
     landing = Pose(root_m, np.broadcast_to(task.landing, (len(geometry), SEGMENT_COUNT, 3, 3)))
     solution = _solve_in_range(bodies, Targets(landing, task.weight), constraints, len(geometry))
     places = {}
     placement = place(bodies, solution.pose)
-    for number, (use, patch) in enumerate(zip(task.patches, patches, strict=True)):
+    staying = [pair for pair in zip(task.patches, patches, strict=True) if not pair[0].taps]
+    for number, (use, patch) in enumerate(staying):
         if use.lands:
             lead = np.array([patch.index(PATCHES[patch.kind].lead)])
             places[number] = placement.point_m(bodies, lead)[:, 0, :2]

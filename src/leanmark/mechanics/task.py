@@ -31,6 +31,7 @@ class PatchUse:
     heading kept, and stays where it came down. touching: the surface is touched but takes no force. share:
     stated part of body weight carried there instead of an unknown force. slides: a found patch that touches
     all along but never stays put. under: the body point (without side) that a found patch comes down under.
+    taps: it touches in the landing pose only and takes no force.
     """
 
     kind: str
@@ -44,6 +45,7 @@ class PatchUse:
     share: float | None = None
     slides: bool = False
     under: str = ""
+    taps: bool = False
 
     @property
     def lands(self) -> bool:
@@ -106,6 +108,11 @@ class Task:
     def landing(self) -> Floats:
         """Target rotations (18, 3, 3) of the pose in which found patches come down."""
         return self.end if self.found_at_end else self.start
+
+    @property
+    def staying(self) -> Task:
+        """The task once landed: without the patches that only tap."""
+        return replace(self, patches=tuple(use for use in self.patches if not use.taps))
 
 
 @dataclass(frozen=True)

@@ -23,7 +23,8 @@ Firmness = Literal["free", "soft", "firm", "stiff", "locked"]
 class Contact(Struct, forbid_unknown_fields=True, rename="kebab"):
     """A contact patch with the floor or a box. ``slides``: it touches all along, takes no force and stays
     nowhere in particular (arms that lie beside the body). ``under``: the body point, without its side,
-    that a found patch comes down under."""
+    that a found patch comes down under. ``taps``: it touches where found patches come down, no longer, and
+    takes no force."""
 
     patch: str
     sides: tuple[Side, ...] = ("left", "right")
@@ -36,6 +37,7 @@ class Contact(Struct, forbid_unknown_fields=True, rename="kebab"):
     share_percent: Annotated[float, Meta(ge=0.0, le=60.0)] | None = None
     slides: bool = False
     under: str = ""
+    taps: bool = False
 
 
 class Hold(Struct, forbid_unknown_fields=True, rename="kebab"):

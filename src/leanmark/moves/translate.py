@@ -131,6 +131,7 @@ def _patch_uses(move: Move, contact: Contact) -> list[PatchUse]:
             share,
             contact.slides,
             contact.under,
+            contact.taps,
         )
         for side in sides
     ]
