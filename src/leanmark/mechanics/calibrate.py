@@ -4,7 +4,7 @@ Two unknowns stand out in every strap position: where the body's mass centre is,
 sits within the contact patches. Readings between anchor and strap update both by Bayes' rule: a normal
 prior, readings with normal errors, the model made linear about the best estimate (Gauss-Newton to the
 posterior mode; Gelman et al. 2013, Bayesian Data Analysis, 3rd ed., chapters 4 and 14, from memory). The
-pressure cannot leave the patches, so the mode is sought within them.
+pressure cannot leave the patches, nor the mass centre what is believable, so the mode is sought within both.
 """
 
 from __future__ import annotations
@@ -19,6 +19,9 @@ from leanmark.errors import FieldError
 from leanmark.mechanics.arrays import Floats
 
 SCALE_ERROR_N: Final = 5.0  # half a kilogram-force, a usual luggage scale's step and drift; own figure
+MOST_COM_SHARE: Final = 0.04
+"""Farthest that a mass centre is believed from the table's [share of stature]: four prior deviations, so that
+only a misreading goes beyond; own figure."""
 _STEPS: Final = 20
 _DIFFERENCE: Final = np.array([1e-3, 1e-2])
 
@@ -52,7 +55,7 @@ Predict = Callable[[Floats], Floats]
 def calibrated(
     predict: Predict, reading_n: Floats, error_n: float = SCALE_ERROR_N, prior: Calibration = PRIOR
 ) -> Calibration:
-    """Posterior of the two unknowns given M readings [N]; the mode's pressure lies within -1 to 1.
+    """Posterior of the two unknowns given M readings [N], the mode within their bounds.
 
     Raises FieldError where a reading is not a positive number, or where the model cannot take the position
     of a reading (its prediction is not a number).
@@ -62,36 +65,43 @@ def calibrated(
         raise FieldError("reading", reading_n.tolist(), "positive forces", "leave out readings of zero")
     precision = np.linalg.inv(prior.covariance)
     mean = prior.mean.copy()
+    value, slope = _linear(predict, mean)
+    _check_held(value, reading_n)
     for _ in range(_STEPS):
-        value, slope = _linear(predict, mean)
-        if not np.isfinite(value).all():
-            bad = int(np.flatnonzero(~np.isfinite(value))[0])
-            raise FieldError(
-                f"reading {bad + 1}",
-                float(reading_n[bad]),
-                "a reading of a position that can be held",
-                "check its mark and the strap's length",
-            )
         information = precision + slope.T @ slope / error_n**2
         gradient = slope.T @ (reading_n - value) / error_n**2 - precision @ (mean - prior.mean)
-        step = _within_patches(information, gradient, mean)
-        mean = mean + step
+        step = _within_bounds(information, gradient, mean)
+        there = _linear(predict, mean + step)
+        if not all(np.isfinite(part).all() for part in there):
+            break
+        mean, (value, slope) = mean + step, there
         if np.abs(step / np.sqrt(np.diag(prior.covariance))).max() < 1e-6:
             break
-    _, slope = _linear(predict, mean)
     covariance = np.asarray(np.linalg.inv(precision + slope.T @ slope / error_n**2), dtype=np.float64)
     return Calibration(mean, covariance)
 
 
-def _within_patches(information: Floats, gradient: Floats, mean: Floats) -> Floats:
-    """The Newton step, or the best one that takes the pressure to the end it would pass."""
+def _check_held(value_n: Floats, reading_n: Floats) -> None:
+    """Refuse the first reading whose position the model cannot hold."""
+    for number in np.flatnonzero(~np.isfinite(value_n)):
+        raise FieldError(
+            f"reading {number + 1}",
+            float(reading_n[number]),
+            "a reading of a position that can be held",
+            "check its mark and the strap's length",
+        )
+
+
+def _within_bounds(information: Floats, gradient: Floats, mean: Floats) -> Floats:
+    """The Newton step, or the best one that takes the pressure to the end it would pass; the mass centre
+    stays within belief."""
     step = np.asarray(np.linalg.solve(information, gradient), dtype=np.float64)
     pressure = mean[1] + step[1]
-    if abs(pressure) <= 1.0:
-        return step
-    to_end = np.sign(pressure) - mean[1]
-    com = (gradient[0] - information[0, 1] * to_end) / information[0, 0]
-    return np.array([com, to_end], dtype=np.float64)
+    if abs(pressure) > 1.0:
+        step[1] = np.sign(pressure) - mean[1]
+        step[0] = (gradient[0] - information[0, 1] * step[1]) / information[0, 0]
+    step[0] = np.clip(mean[0] + step[0], -MOST_COM_SHARE, MOST_COM_SHARE) - mean[0]
+    return step
 
 
 def _linear(predict: Predict, mean: Floats) -> tuple[Floats, Floats]:

@@ -15,7 +15,6 @@ from leanmark.mechanics.distribution import HOLDS
 from leanmark.mechanics.interval import raised
 from leanmark.mechanics.loads import loads_at
 from leanmark.mechanics.position import solve_rep
-from leanmark.moves.known import KNOWN_RANGES
 from leanmark.moves.stand import Stand
 
 MOST_ERRORS: Final = 3.0
@@ -57,9 +56,7 @@ def calibrate_from(standing: Stand, readings: Sequence[Reading], error_n: float 
     tension = np.array([reading.tension_n for reading in readings])
     found = calibrated(lambda unknowns: predicted(standing, marks, unknowns), tension, error_n)
     before, after = predicted(standing, marks, np.stack([PRIOR.mean, found.mean]))
-    beyond_belief = abs(found.mean[0]) > KNOWN_RANGES["com_share"][1]
-    off = (np.abs(after - tension) > MOST_ERRORS * error_n) | beyond_belief
-    return Fit(found, before, after, off)
+    return Fit(found, before, after, np.abs(after - tension) > MOST_ERRORS * error_n)
 
 
 def predicted(standing: Stand, mark_m: Floats, unknowns: Floats) -> Floats:

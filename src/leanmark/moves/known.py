@@ -10,13 +10,12 @@ import numpy as np
 
 from leanmark.errors import FieldError
 from leanmark.mechanics.arrays import Floats
-from leanmark.mechanics.calibrate import PRIOR, Calibration
+from leanmark.mechanics.calibrate import MOST_COM_SHARE, PRIOR, Calibration
 from leanmark.mechanics.position import WITHIN_PATCHES
 
 PRIOR_DEVIATION: Final = PRIOR.deviation.round(6).tolist()
-_MOST_COM_SHARE: Final = 0.04  # own figure: four prior deviations; beyond, something was misread
 KNOWN_RANGES: Final[dict[str, tuple[float, float]]] = {
-    "com_share": (-_MOST_COM_SHARE, _MOST_COM_SHARE),
+    "com_share": (-MOST_COM_SHARE, MOST_COM_SHARE),
     "com_share_deviation": (0.0, PRIOR_DEVIATION[0]),
     "pressure": (-1.0, 1.0),
     "pressure_deviation": (0.0, PRIOR_DEVIATION[1]),
@@ -45,9 +44,7 @@ class Known:
         for name, (low, high) in KNOWN_RANGES.items():
             value = getattr(self, name)
             if not low <= value <= high:
-                raise FieldError(
-                    name, value, f"{low:g} to {high:g}", "copy it as leanmark calibrate prints it"
-                )
+                raise FieldError(name, value, f"{low:g} to {high:g}", "copy what leanmark calibrate printed")
 
     @classmethod
     def of(cls, move: str, found: Calibration) -> Known:
