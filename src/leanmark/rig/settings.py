@@ -26,7 +26,7 @@ DEFAULT_SETTINGS: Final[tuple[DefaultSetting, ...]] = (
                    "common practice, no published source: the handle hangs a hand's width off the floor"),
     DefaultSetting("mid-shin", 0.30, "feet in the cradles, hands or back on the floor",
                    "half a shank's height at 1.75 m stature, 0.28 m by Drillis & Contini 1966, rounded"),
-    DefaultSetting("below the knee", 0.44, "heels in the cradles, hips and knees at right angles",
+    DefaultSetting("below the knee", 0.38, "heels in the cradles, hips and knees at right angles",
                    "own figure: about where the heel is, lying so, at 1.55 to 1.95 m stature"),
     DefaultSetting("mid-thigh", 0.70, "lunges, squats, arm moves that face the anchor",
                    "half a thigh's height at 1.75 m stature, 0.71 m by Drillis & Contini 1966, rounded"),
