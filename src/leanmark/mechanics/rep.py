@@ -27,13 +27,32 @@ def differentiation_matrix(nodes: Floats) -> Floats:
 
     Barycentric form (Berrut and Trefethen 2004, SIAM Review 46:501, section 9.3).
     """
-    difference = nodes[:, None] - nodes[None, :]
-    np.fill_diagonal(difference, 1.0)
-    weight = 1.0 / difference.prod(axis=1)
+    weight, difference = _barycentric(nodes)
     matrix: Floats = weight[None, :] / weight[:, None] / difference
     np.fill_diagonal(matrix, 0.0)
     np.fill_diagonal(matrix, -matrix.sum(axis=1))
     return matrix
+
+
+def interpolation_weights(nodes: Floats, at: float) -> Floats:
+    """Weights (K,) that turn values at the nodes into the interpolating polynomial's value ``at`` one place.
+
+    Barycentric form (Berrut and Trefethen 2004; equation 4.2, from memory).
+    """
+    gap = at - nodes
+    if (gap == 0.0).any():
+        return np.asarray(gap == 0.0, dtype=np.float64)
+    share = _barycentric(nodes)[0] / gap
+    weights: Floats = share / share.sum()
+    return weights
+
+
+def _barycentric(nodes: Floats) -> tuple[Floats, Floats]:
+    """Barycentric weights (K,), and the differences between nodes (K, K) with ones on the diagonal."""
+    difference = nodes[:, None] - nodes[None, :]
+    np.fill_diagonal(difference, 1.0)
+    weight: Floats = 1.0 / difference.prod(axis=1)
+    return weight, difference
 
 
 @dataclass(frozen=True)
@@ -51,7 +70,7 @@ class MinimumJerk:
 
 
 def time_at_course(course: Floats) -> Floats:
-    """Share of the duration at which 10 t^3 - 15 t^4 + 6 t^5 reaches each value (bisection, then Newton)."""
+    """Share of the duration at which 10 t^3 - 15 t^4 + 6 t^5 reaches each value, by bisection."""
     low, high = np.zeros_like(course), np.ones_like(course)
     for _ in range(60):
         middle = 0.5 * (low + high)
