@@ -13,7 +13,7 @@ from leanmark.body.tables import TABLES
 
 SEGMENT_OF = {
     "heel": "foot", "ball_medial": "foot", "ball_lateral": "foot", "heel_back": "foot", "instep": "foot",
-    "toe_tip": "toes", "toe_base_medial": "toes", "toe_base_lateral": "toes",
+    "toe_tip": "toes", "toe_base": "toes", "toe_base_medial": "toes", "toe_base_lateral": "toes",
     "knee_front": "shank", "knee_side": "shank", "shank_front_distal": "shank",
     "grip": "hand", "palm_heel": "hand", "palm_ball": "hand",
     "elbow_tip": "forearm", "elbow_side": "forearm", "forearm_distal": "forearm",
