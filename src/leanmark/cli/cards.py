@@ -2,13 +2,25 @@
 
 from __future__ import annotations
 
+import io
+import sys
+from collections.abc import Sequence
 from pathlib import Path
-from typing import Annotated
+from typing import TYPE_CHECKING, Annotated, Final, TextIO
 
 import typer
 
 from leanmark.cli import options as o
-from leanmark.cli.printed import table
+from leanmark.cli.places import check_folder
+from leanmark.cli.printed import print_json
+
+if TYPE_CHECKING:
+    from leanmark.sheets.answers import CardAnswer
+    from leanmark.sheets.card import Card
+    from leanmark.sheets.cards import WrittenCards
+
+LONGEST_DATE: Final = 40
+"""Characters of a date on a card; own figure."""
 
 
 def cards(
@@ -22,48 +34,95 @@ def cards(
     as_json: o.Json = False,
 ) -> None:
     """Stand cards for everyone in a squad file: one PDF each, one for all, and the figures as SVG."""
-    import sys
     from dataclasses import replace
-    from datetime import datetime
-
-    import msgspec
 
     from leanmark.cli.asked import read_checked
-    from leanmark.cli.drawn import write_whole
+    from leanmark.cli.overview import overview
     from leanmark.errors import FieldError
     from leanmark.sheets.cards import PAPERS, write_cards
     from leanmark.sheets.each import processors
     from leanmark.sheets.stand_cards import card_moves, stand_cards
-    from leanmark.units import show_length
 
     if paper not in PAPERS:
         raise FieldError("--paper", paper, " or ".join(PAPERS), "choose one of them")
+    day = _day(date)
+    system = o.unit_system(units) if units else None
     squad = read_checked(squad_file)
-    if units:
-        squad = replace(squad, units=o.unit_system(units))
-    day = date or datetime.now().astimezone().date().isoformat()
-    jobs = len(squad.trainees) * len(card_moves(squad))
-    with processors(jobs) as each:
-        with typer.progressbar(length=len(card_moves(squad)), label="moves", file=sys.stderr) as bar:
+    squad = replace(squad, units=system or squad.units)
+    check_folder("--out", out)
+    moves = card_moves(squad)
+    with processors(len(squad.trainees) * len(moves)) as each:
+        with typer.progressbar(length=len(moves), label="moves", file=_progress_stream()) as bar:
             made = stand_cards(squad, day, lambda: bar.update(1), each)
         written = write_cards(made.cards, out, paper, each)
-    figures = out / "figures"
-    figures.mkdir(exist_ok=True)
-    for number, card in enumerate(made.cards, start=1):
+    figures = _write_figures(made.cards, out / "figures")
+    names = [trainee.name for trainee in squad.trainees]
+    if as_json:
+        print_json(as_data(names, made.answers, written, figures))
+        return
+    typer.echo(f"floor marks of the middle wanted load, {squad.rig.name}\n")
+    typer.echo(overview(names, made.answers, squad.units))
+    typer.echo(f"\nall cards: {written.squad}\none PDF each: {out}\nfigures: {out / 'figures'}")
+
+
+def _day(date: str | None) -> str:
+    """The date on the cards. Raises FieldError for text that would not fit there."""
+    from datetime import datetime
+
+    from leanmark.errors import FieldError
+
+    if date is None:
+        return datetime.now().astimezone().date().isoformat()
+    if not (0 < len(date) <= LONGEST_DATE and date.isprintable()):
+        allowed = f"1 to {LONGEST_DATE} printable characters"
+        raise FieldError("--date", date, allowed, "write for example 2026-01-31")
+    return date
+
+
+def _progress_stream() -> TextIO:
+    """Where the progress bar goes: the terminal, or nowhere when nobody looks."""
+    return sys.stderr if sys.stderr.isatty() else io.StringIO()
+
+
+def _write_figures(cards: Sequence[Card], folder: Path) -> list[Path]:
+    """Every card's figures as SVG: the trainee's number, the move."""
+    from leanmark.cli.drawn import write_whole
+
+    folder.mkdir(exist_ok=True)
+    written = []
+    for number, card in enumerate(cards, start=1):
         for move in card.moves:
             if move.figure_svg:
                 name = f"{number:02d}-{move.title.split(',')[0].replace(' ', '-')}.svg"
-                write_whole(figures / name, move.figure_svg)
-    rows = [
-        (squad.trainees[person].name, move, "—" if mark is None else show_length(mark, squad.units), why)
-        for person, move, mark, why in made.summary
-    ]
-    if as_json:
-        data = [
-            {"trainee": squad.trainees[person].name, "move": move, "mark_m": mark, "reason": why}
-            for person, move, mark, why in made.summary
-        ]
-        typer.echo(msgspec.json.encode({"summary": data, "squad_pdf": str(written.squad)}).decode())
-        return
-    typer.echo(table(("trainee", "move", "mark for the middle load", "note"), rows))
-    typer.echo(f"\nall cards: {written.squad}\none PDF each: {out}\nfigures: {figures}")
+                write_whole(folder / name, move.figure_svg)
+                written.append(folder / name)
+    return written
+
+
+def as_data(
+    names: Sequence[str],
+    answers: Sequence[Sequence[Sequence[CardAnswer]]],
+    written: WrittenCards,
+    figures: Sequence[Path],
+) -> dict[str, object]:
+    """What was answered and where it was written, as plain data; lengths in metres, loads in per cent."""
+    rows = [answer for by_trainee in answers for own in by_trainee for answer in own]
+    return {
+        "answers": [
+            {
+                "trainee": names[a.person],
+                "move": a.move,
+                "rung": a.rung,
+                "wanted_percent": 100.0 * a.wanted,
+                "mark_m": a.mark_m,
+                "load_percent": 100.0 * a.load,
+                "low_percent": 100.0 * a.low,
+                "high_percent": 100.0 * a.high,
+                "reason": a.reason,
+            }
+            for a in rows
+        ],
+        "squad_pdf": str(written.squad),
+        "pdfs": [str(path) for path in written.each],
+        "figures": [str(path) for path in figures],
+    }

@@ -11,12 +11,12 @@ import numpy as np
 from leanmark.figures.draw import draw
 from leanmark.figures.from_rep import rep_scenes
 from leanmark.mechanics.arrays import Floats
-from leanmark.mechanics.reasons import FINE, REASONS
 from leanmark.moves.library import load_move, move_names
 from leanmark.moves.people import People, people_of
 from leanmark.moves.schema import Move
-from leanmark.moves.stand import Held, MarkAnswer, Stand, held_loads, marks, stand
+from leanmark.moves.stand import MarkAnswer, Stand, marks, stand
 from leanmark.moves.translate import mark_of, strap_setting
+from leanmark.sheets.answers import CardAnswer, card_answers
 from leanmark.sheets.card import Card, CardMove, CardRow
 from leanmark.sheets.cards import FIGURE_FONT_PX, FIGURE_HEIGHT_PT, FIGURE_WIDTH_PT
 from leanmark.sheets.each import Each
@@ -32,11 +32,10 @@ def strap_moves() -> tuple[Move, ...]:
 
 @dataclass(frozen=True)
 class CardSet:
-    """The cards of a squad, and one row per trainee and move for a summary: trainee number, move, mark [m]
-    of the middle wanted load or None, reason."""
+    """The cards of a squad, and what they answer: by move, by trainee, by wanted load."""
 
     cards: tuple[Card, ...]
-    summary: tuple[tuple[int, str, float | None, str], ...]
+    answers: tuple[tuple[tuple[CardAnswer, ...], ...], ...]
 
 
 def stand_cards(
@@ -50,10 +49,10 @@ def stand_cards(
         [trainee.build for trainee in squad.trainees], [trainee.known for trainee in squad.trainees]
     )
     by_move: list[list[CardMove]] = []
-    summary: list[tuple[int, str, float | None, str]] = []
-    for made, told in each(partial(_card_moves, squad, people), card_moves(squad)):
+    answers: list[tuple[tuple[CardAnswer, ...], ...]] = []
+    for made, answered in each(partial(_card_moves, squad, people), card_moves(squad)):
         by_move.append(made)
-        summary += told
+        answers.append(answered)
         progress()
     cards = [
         Card(
@@ -65,7 +64,7 @@ def stand_cards(
         )
         for number, trainee in enumerate(squad.trainees)
     ]
-    return CardSet(tuple(cards), tuple(summary))
+    return CardSet(tuple(cards), tuple(answers))
 
 
 def card_moves(squad: Squad) -> tuple[Move, ...]:
@@ -83,66 +82,29 @@ def wanted_loads(squad: Squad, move: Move) -> Floats:
 
 def _card_moves(
     squad: Squad, people: People, move: Move
-) -> tuple[list[CardMove], list[tuple[int, str, float | None, str]]]:
+) -> tuple[list[CardMove], tuple[tuple[CardAnswer, ...], ...]]:
     rung = move.rungs[(len(move.rungs) - 1) // 2]
     standing = stand(move, rung, squad.rig, people)
-    wanted = wanted_loads(squad, move)
-    answers = marks(standing, wanted)
-    who, place = _places(answers)
-    held = held_loads(standing, place, who) if len(who) else None
-    drawn = _figures(standing, answers, squad.units)
-    cards, summary, first = [], [], 0
-    for person, rows in enumerate(answers):
-        found = [row for row in rows if row.answers]
-        shown, stretch = _one_stretch(_rows(standing, rows, held, first, squad.units))
-        first += len(found)
-        cards.append(
-            CardMove(
-                f"{move.move}, {rung.rung}",
-                move.setup,
-                f"{strap_setting(move, rung)} ({show_length(standing.strap_m, squad.units)})",
-                move.caution,
-                drawn[person],
-                shown,
-                move.cues,
-                _small_print(move, stretch),
-            )
-        )
-        middle = rows[len(rows) // 2]
-        mark = middle.answers[0].mark_m if middle.answers else None
-        summary.append((person, move.move, mark, "" if mark is not None else not_reached(middle)))
-    return cards, summary
+    found = marks(standing, wanted_loads(squad, move))
+    answers = card_answers(standing, found)
+    drawn = _figures(standing, found, squad.units)
+    setting = f"{strap_setting(move, rung)} ({show_length(standing.strap_m, squad.units)})"
+    cards = []
+    for figure, own in zip(drawn, answers, strict=True):
+        rows, stretch = _one_stretch([_row(answer, squad.units) for answer in own])
+        small_print = _small_print(move, stretch)
+        title = f"{move.move}, {rung.rung}"
+        cards.append(CardMove(title, move.setup, setting, move.caution, figure, rows, move.cues, small_print))
+    return cards, answers
 
 
-def _places(answers: Sequence[Sequence[MarkAnswer]]) -> tuple[np.ndarray, Floats]:
-    pairs = [
-        (person, row.answers[0].mark_m) for person, rows in enumerate(answers) for row in rows if row.answers
-    ]
-    return np.array([p for p, _ in pairs], dtype=np.intp), np.array([m for _, m in pairs])
-
-
-def _rows(
-    standing: Stand, rows: Sequence[MarkAnswer], held: Held | None, first: int, units: UnitSystem
-) -> list[CardRow]:
-    """The card rows of one person; ``first`` is where the person's answers start in ``held``."""
-    shown = []
-    for row in rows:
-        wanted = f"{100.0 * row.wanted:.0f} %"
-        if not row.answers or held is None:
-            shown.append(CardRow(standing.rung.rung, wanted, "", "", "", not_reached(row)))
-            continue
-        answer = row.answers[0]
-        low, high = answer.interval.low_m, answer.interval.high_m
-        expected = (
-            f"{100 * held.load[first]:.0f} % ({100 * held.low[first]:.0f} to {100 * held.high[first]:.0f})"
-        )
-        note = "" if held.reason[first] == FINE else REASONS[int(held.reason[first])]
-        span = f"{show_length(low, units)} to {show_length(high, units)}"
-        shown.append(
-            CardRow(standing.rung.rung, wanted, show_length(answer.mark_m, units), span, expected, note)
-        )
-        first += 1
-    return shown
+def _row(answer: CardAnswer, units: UnitSystem) -> CardRow:
+    wanted = f"{100.0 * answer.wanted:.0f} %"
+    if answer.mark_m is None:
+        return CardRow(answer.rung, wanted, "", "", "", answer.reason)
+    mark, low, high = (show_length(length_m, units) for length_m in (answer.mark_m, *answer.held_m))
+    expected = f"{100 * answer.load:.0f} % ({100 * answer.low:.0f} to {100 * answer.high:.0f})"
+    return CardRow(answer.rung, wanted, mark, f"{low} to {high}", expected, answer.reason)
 
 
 def _small_print(move: Move, stretch: str) -> str:
@@ -158,15 +120,6 @@ def _one_stretch(rows: list[CardRow]) -> tuple[tuple[CardRow, ...], str]:
     if len(ranges) != 1:
         return tuple(rows), ""
     return tuple(replace(row, mark_range="") for row in rows), ranges.pop()
-
-
-def not_reached(row: MarkAnswer) -> str:
-    """Why a wanted load has no mark, short enough for a card."""
-    if not row.feasible:
-        return REASONS[row.scan_reason]
-    least = 100.0 * min(i.least_load for i in row.feasible)
-    most = 100.0 * max(i.greatest_load for i in row.feasible)
-    return f"out of reach here: {least:.0f} to {most:.0f} % can be had"
 
 
 def _figures(standing: Stand, answers: Sequence[Sequence[MarkAnswer]], units: UnitSystem) -> list[str]:
@@ -203,7 +156,8 @@ def _figures(standing: Stand, answers: Sequence[Sequence[MarkAnswer]], units: Un
 def _build_line(trainee: Trainee, units: UnitSystem) -> str:
     build = trainee.build
     sex = build.sex or "sex not stated: loads span both tables"
-    return f"{show_length(build.stature_m, units)}, {show_mass(build.mass_kg, units)}, {sex}"
+    read = ", read with a scale" if trainee.known else ""
+    return f"{show_length(build.stature_m, units)}, {show_mass(build.mass_kg, units)}, {sex}{read}"
 
 
 def _rig_line(squad: Squad) -> str:
