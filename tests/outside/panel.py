@@ -13,7 +13,7 @@ from leanmark.body.points import POINT_SEGMENT, POINTS
 from leanmark.mechanics.arrays import Floats
 from leanmark.mechanics.loads import Loads
 from leanmark.mechanics.position import Rep
-from leanmark.moves.library import load_move
+from leanmark.moves.library import find_rung, load_move
 from leanmark.moves.people import People, people_of
 from leanmark.moves.schema import Rung
 from leanmark.moves.stand import Stand, stand
@@ -51,9 +51,14 @@ def stand_of(move_name: str, rung: Rung) -> Stand:
 
 def solved(move_name: str, rung: Rung, nodes: int) -> Rep:
     """The rung's rep for every row of the panel, at the rung's own mark; rows run person by person."""
-    standing = stand_of(move_name, rung)
+    return _solved(move_name, rung.rung, nodes)
+
+
+@cache
+def _solved(move_name: str, rung_name: str, nodes: int) -> Rep:
+    standing = stand_of(move_name, find_rung(load_move(move_name), rung_name))
     count = len(standing.people)
-    mark_m = np.full(count, mark_of(standing.move, rung).start_m)
+    mark_m = np.full(count, mark_of(standing.move, standing.rung).start_m)
     return standing.rep(mark_m, np.arange(count), nodes)[0]
 
 

@@ -1,8 +1,9 @@
 """MuJoCo's own strap and floor forces on a person who is held stiff in one pose and left to settle.
 
 The person is one rigid body in the engine's pose; each strap is a cord that cannot get longer than it is in
-that pose; each contact is a small ball on a level plane with dry friction. None of the engine's strap or
-floor forces goes in. MuJoCo steps the motion until it has died away and its constraint forces are read.
+that pose (one cord for both sides where it runs through a loop); each contact is a small ball on a level
+plane with dry friction. None of the engine's strap or floor forces goes in. MuJoCo steps the motion until it
+has died away and its constraint forces are read.
 """
 
 from __future__ import annotations
@@ -22,7 +23,7 @@ from leanmark.mechanics.position import Rep
 from leanmark.mechanics.supports import Supports
 
 STEP_S = 5e-4
-SETTLING_S = 1.0  # five hundred time constants of the constraints
+SETTLING_S = 0.4  # two hundred time constants of the constraints
 STIFF = [2e-3, 1.0]  # of every constraint: time constant [s], four steps, and damping ratio, critical
 FIRM = [0.9999, 0.9999, 1e-3, 0.5, 2.0]  # the firmest impedance that MuJoCo allows
 GRIP_RATIO = 1e3  # how much firmer friction is than the floor's give, so that creep stays small
@@ -52,9 +53,14 @@ def settle(rep: Rep, loads: Loads, supports: Supports, row: int) -> Settled:
     spec.option.impratio = GRIP_RATIO
     spec.option.tolerance = 0.0
     local = partial(_on_pelvis, rotation[0], root_m)
-    for number, strap in enumerate(supports.straps):
-        anchor_m = np.broadcast_to(strap.anchor_m, (len(rep.bodies), 3))[row]
-        _add_strap(spec, number, anchor_m, loads.strap_end_m[row, number], local)
+    anchors_m = [np.broadcast_to(s.anchor_m, (len(rep.bodies), 3))[row] for s in supports.straps]
+    ends_m = [loads.strap_end_m[row, number] for number in range(len(anchors_m))]
+    if supports.loop_ratio is None:
+        for number, (anchor_m, end_m) in enumerate(zip(anchors_m, ends_m, strict=True)):
+            _add_cord(spec, f"strap {number}", anchor_m, [end_m], local)
+    else:
+        assert supports.loop_ratio == 1.0, "MuJoCo's cords run through loops without friction"
+        _add_cord(spec, "loop", anchors_m[0], ends_m, local)
     for number, contact in enumerate(supports.contacts):
         _add_contact(spec, number, loads.contact_point_m[row, number], contact.friction, local)
     data = mujoco.MjData(spec.compile())
@@ -64,7 +70,7 @@ def settle(rep: Rep, loads: Loads, supports: Supports, row: int) -> Settled:
     mujoco.mj_step(data.model, data, round(SETTLING_S / STEP_S))
     mujoco.mj_forward(data.model, data)
     return Settled(
-        _tensions(data, len(supports.straps)),
+        _tensions(data)[[0] * len(supports.straps) if supports.loop_ratio else slice(None)],
         _contact_forces(data, len(supports.contacts)),
         float(np.abs(data.qvel).max()),
         float(np.abs(data.qpos[:3] - root_m).max()),
@@ -76,16 +82,19 @@ def _on_pelvis(rotation: Floats, root_m: Floats, world_m: Floats) -> Floats:
     return rotation.T @ (world_m - root_m)
 
 
-def _add_strap(
-    spec: mujoco.MjSpec, number: int, anchor_m: Floats, end_m: Floats, local: Callable[[Floats], Floats]
+def _add_cord(
+    spec: mujoco.MjSpec, name: str, anchor_m: Floats, ends_m: list[Floats], local: Callable[[Floats], Floats]
 ) -> None:
-    spec.worldbody.add_site(name=f"anchor {number}", pos=anchor_m)
-    spec.body("pelvis").add_site(name=f"end {number}", pos=local(end_m))
-    cord = spec.add_tendon(name=f"strap {number}")
-    cord.wrap_site(f"anchor {number}")
-    cord.wrap_site(f"end {number}")
+    """A cord from the anchor to one end, or from one end through the anchor to the other."""
+    spec.worldbody.add_site(name=f"{name} anchor", pos=anchor_m)
+    sites = [f"{name} end {number}" for number in range(len(ends_m))]
+    for site, end_m in zip(sites, ends_m, strict=True):
+        spec.body("pelvis").add_site(name=site, pos=local(end_m))
+    cord = spec.add_tendon(name=name)
+    for site in (sites[0], f"{name} anchor", *sites[1:]):
+        cord.wrap_site(site)
     cord.limited = True
-    cord.range = [0.0, np.linalg.norm(anchor_m - end_m) - BITE_M]
+    cord.range = [0.0, sum(np.linalg.norm(anchor_m - end_m) for end_m in ends_m) - BITE_M]
     cord.solref_limit, cord.solimp_limit = STIFF, FIRM
 
 
@@ -130,9 +139,9 @@ def _lay_known(data: mujoco.MjData, supports: Supports, row: int) -> None:
         data.xfrc_applied[_PELVIS, 3:] += np.cross(at - data.xipos[_PELVIS], force_n)
 
 
-def _tensions(data: mujoco.MjData, straps: int) -> Floats:
-    """A cord that is slack has no constraint and pulls nothing."""
-    out = np.zeros(straps)
+def _tensions(data: mujoco.MjData) -> Floats:
+    """Tension of every cord; one that is slack has no constraint and pulls nothing."""
+    out = np.zeros(data.model.ntendon)
     limits = np.flatnonzero(data.efc_type == mujoco.mjtConstraint.mjCNSTR_LIMIT_TENDON)
     out[data.efc_id[limits]] = data.efc_force[limits]
     return out

@@ -27,7 +27,7 @@ from leanmark.body.points import POINT_INDEX
 from leanmark.body.segments import JOINTS, SEGMENT_COUNT, is_hinge
 from leanmark.mechanics.arrays import Floats
 from leanmark.mechanics.distribution import HOLDS
-from leanmark.mechanics.kinematics import place
+from leanmark.mechanics.kinematics import Placement, place
 from leanmark.mechanics.loads import Loads
 from leanmark.mechanics.position import Rep, solve_rep
 from leanmark.mechanics.reasons import FINE
@@ -98,9 +98,8 @@ def check_row(rep: Rep, loads: Loads, row: int, data: mujoco.MjData, where: str)
     assert full < BALANCE, f"{where}: joint moments with those that ligament and bone carry"
 
 
-def check_places(rep: Rep, row: int, data: mujoco.MjData, where: str) -> None:
+def check_places(rep: Rep, placement: Placement, row: int, data: mujoco.MjData, where: str) -> None:
     """Surface points and the whole body's mass centre, as placed for the row just checked."""
-    placement = place(rep.bodies, rep.solution.pose.take(np.arange(len(rep.bodies))))
     points = placement.point_m(rep.bodies, np.arange(len(POINT_NAMES)))[row]
     sites = np.array([data.site(name).xpos for name in POINT_NAMES])
     assert np.abs(sites - points).max() < PLACE_M, f"{where}: surface points"
@@ -124,13 +123,13 @@ def test_no_rung_leaves_a_residual_and_joint_moments_agree(
 ) -> None:
     for rung in load_move(move_name).rungs:
         rep = solved(move_name, rung, PHASES)
-        loads, steps = rep.static_loads(), len(rep.nodes)
+        loads, placement, steps = rep.static_loads(), place(rep.bodies, rep.solution.pose), len(rep.nodes)
         for row in range(rep.count * steps):
             person, phase = divmod(row, steps)
             where = f"{move_name}, {rung.rung}, panel row {person}, phase {phase}"
             data = mujoco.MjData(models[person])
             check_row(rep, loads, row, data, where)
-            check_places(rep, row, data, where)
+            check_places(rep, placement, row, data, where)
             check_straps(rep, loads, row, data, where)
 
 

@@ -20,7 +20,7 @@ Grounds of the tolerances:
   INVARIANT 1e-6: poses are met to 1e-6 m, so that two points meant to be level, or abreast, are so to that;
     a reading that the null space moves by less than that is determinate a thousand times finer than AGREE.
   RANGE 1e-3 of body weight: how finely the engine's range is computed (below 1e-4) and MuJoCo's give.
-  STILL_M 1e-4: on the edge of its friction cone a contact creeps by some 1e-5 m in the second of settling;
+  STILL_M 1e-4: on the edge of its friction cone a contact creeps by some 1e-5 m while it settles;
     a body that tips or slips goes centimetres.
   SPEED 1e-5 m/s: what creep leaves; the damping of MuJoCo's constraints at that speed is below 1e-5 of body
     weight.
@@ -106,8 +106,12 @@ def readings(supports: Supports) -> dict[str, Floats]:
 
 
 def determinate(balance: Balance, supports: Supports, row: int) -> list[str]:
-    """Names of the readings that the balance equations alone decide."""
-    _, sizes, basis = np.linalg.svd(balance.programme.balance[row])
+    """Names of the readings that the balance equations alone decide, with a smooth loop's equal tensions."""
+    equations = balance.programme.balance[row]
+    if supports.loop_ratio == 1.0:
+        named = readings(supports)
+        equations = np.vstack([equations, named["left strap"] - named["right strap"]])
+    _, sizes, basis = np.linalg.svd(equations)
     null = basis[int((sizes > INVARIANT).sum()) :]
     return [
         name
@@ -164,6 +168,23 @@ def test_settled_forces_agree_where_they_are_determinate(position: str) -> None:
             assert max(map(abs, gap.values())) < AGREE, f"{case.move}, row {row}: {gap}"
             compared += 1
     assert compared, f"no rung of {case.move} is determinate on points {case.bearing} alone"
+
+
+def test_a_strap_through_a_smooth_loop_agrees_with_one_leg_bent() -> None:
+    # One cord for both sides, no friction at the loop: equal tensions make even uneven positions determinate.
+    compared, uneven_m = 0, 0.0
+    for rep, independent in positions(CLASSES["heels in cradles, on the back"]):
+        supports = replace(independent, loop_ratio=1.0)
+        balance = balance_of(rep.bodies, rep.solution.pose, supports)
+        loads = loads_of(balance)
+        for row in standing_rows(rep, loads):
+            gap = gaps(rep, loads, balance, supports, row)
+            assert {*NAMED, "left strap", "right strap", "contact 0 upright", "contact 1 upright"} <= set(gap)
+            assert max(map(abs, gap.values())) < AGREE, f"row {row}: {gap}"
+            compared += 1
+            uneven_m = max(uneven_m, abs(np.diff(loads.strap_end_m[row, :, 0])[0]))
+    assert compared
+    assert uneven_m > 0.1
 
 
 def test_a_mass_centre_one_percent_of_stature_too_high_is_seen() -> None:

@@ -96,9 +96,11 @@ def phases(rep: Rep, tempo: Tempo) -> list[Phase]:
 
 
 def around(task: Task, rep: Rep, person: int, phase: Phase) -> Rep:
-    """The person's poses at nine instants around each node, node by node."""
+    """The person's poses at nine instants around each node, node by node; at the ends of the course, where it
+    has neither rate nor acceleration, nine times the pose itself."""
     nodes = rep.nodes if phase.forward else 1.0 - rep.nodes
     done = course(time_of(nodes)[:, None] + STEP * STEPS)
+    done[[0, -1]] = nodes[[0, -1], None]
     path = done if phase.forward else 1.0 - done
     one = np.array([person])
     return solve_rep(task, rep_bodies(rep).take(one), rep_geometry(rep).take(one), path.reshape(-1))
