@@ -86,7 +86,7 @@ def frame_for(
         ValueError: the picture is too small.
     """
     low_m, high_m = extent_m(scenes, view, forces)
-    with_mark = view.name == "side" and scenes[-1].floor_mark_m is not None
+    with_mark = view.along == scenes[-1].mark_axis and scenes[-1].floor_mark_m is not None
     margins = Margins(0.6 * font_px, 0.5 * font_px, ruler_height_px(font_px, with_mark))
     return fit(low_m, high_m, width_px, height_px, margins)
 

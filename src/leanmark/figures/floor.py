@@ -10,7 +10,7 @@ import numpy as np
 from leanmark.figures.labels import hatch, text, text_width_px
 from leanmark.figures.layout import surface_rect_m
 from leanmark.figures.project import project
-from leanmark.figures.scene import Scene
+from leanmark.figures.scene import Scene, mark_point_m
 from leanmark.figures.style import Style
 from leanmark.figures.svg import line, path
 from leanmark.units import UnitSystem, show_length
@@ -137,11 +137,11 @@ def paint_surfaces(scene: Scene, style: Style) -> str:
 
 
 def paint_mark(scene: Scene, style: Style) -> str:
-    """From the side: the floor mark as a measured line under the rule, from the plumb point on."""
-    if scene.floor_mark_m is None or style.view.name != "side":
+    """The floor mark as a measured line under the rule, from the plumb point on, in views along it."""
+    if scene.floor_mark_m is None or style.view.along != scene.mark_axis:
         return ""
     frame, theme, font = style.frame, style.theme, style.font_px
-    place = project(np.array([[0.0, 0.0, 0.0], [scene.floor_mark_m, 0.0, 0.0]]), style.view)
+    place = project(np.stack([np.zeros(3), mark_point_m(scene)]), style.view)
     (zero, floor), (mark, _) = frame.to_px(place).tolist()
     y = floor + BAND * font + 0.25 * font
     size = 0.34 * font

@@ -48,6 +48,7 @@ def scene_of(rep: Rep, loads: Loads, row: int, move: Move, mark_label: str, limi
         surfaces=_boxes(rep, points),
         body_weight_n=float(loads.body_weight_n[row]),
         floor_mark_m=float(rep.geometry.mark_m[row]),
+        mark_axis=int(rep.task.mark_across),
         mark_label=mark_label,
         stature_m=float(bodies.stature_m[0]),
         kit=move.kit,

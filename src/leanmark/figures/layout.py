@@ -10,7 +10,7 @@ import numpy as np
 
 from leanmark.figures.body import body_outline_m
 from leanmark.figures.project import Frame, View, project
-from leanmark.figures.scene import Scene, Surface
+from leanmark.figures.scene import Scene, Surface, mark_point_m
 from leanmark.mechanics.arrays import Floats
 
 WEIGHT_ARROW_M: Final = 0.5  # drawn length of a force as large as body weight [m], own figure
@@ -72,7 +72,7 @@ def _rig_points(scene: Scene, view: View) -> list[Floats]:
     for surface in scene.surfaces:
         found.append(np.stack(surface_rect_m(surface, view)))
     if scene.floor_mark_m is not None:
-        found.append(project(np.array([[scene.floor_mark_m, 0.0, 0.0]]), view))
+        found.append(project(mark_point_m(scene)[None], view))
     return found
 
 

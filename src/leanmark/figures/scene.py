@@ -58,7 +58,8 @@ class Scene:
 
     joint_m: (18, 3) segment origins; rotation: (18, 3, 3) segment axes; tip_m: (18, 3) distal ends;
     radius_m: (18, 2) half thickness, proximal and distal; point_m: surface points by name, each (3,).
-    All in the world, metres. floor_mark_m: signed place of the named contact along the floor, or None.
+    All in the world, metres. floor_mark_m: signed place of the named contact along the floor, or None;
+    mark_axis: the world axis it runs along, 0 ahead or 1 to the left.
     """
 
     joint_m: Floats
@@ -71,9 +72,17 @@ class Scene:
     surfaces: tuple[Surface, ...] = ()
     body_weight_n: float = 0.0
     floor_mark_m: float | None = None
+    mark_axis: int = 0
     mark_label: str = ""
     stature_m: float = 1.75
     kit: Kit = "none"
+
+
+def mark_point_m(scene: Scene) -> Floats:
+    """The floor mark in the world, (3,) [m]; the plumb point where there is none."""
+    point = np.zeros(3)
+    point[scene.mark_axis] = scene.floor_mark_m or 0.0
+    return point
 
 
 _SHAPES = {
