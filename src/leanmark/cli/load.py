@@ -145,7 +145,10 @@ def _moving_lines(report: LoadReport, system: UnitSystem) -> list[str]:
         margin = f"slack margin {moving.slack_margin_percent:.0f} % of body weight"
         state = margin if moving.taut else "too fast: the strap goes slack"
         peak = f"peak {show_force(moving.peak_strap_n, system)}, {moving.peak_to_held:.2f} × the held peak"
-        lines.append(f"at tempo {tempo}: {peak}; {state}")
+        rough = (
+            "" if moving.smooth else "; rough: a joint meets the end of its range midway, so peaks may be off"
+        )
+        lines.append(f"at tempo {tempo}: {peak}; {state}{rough}")
     if report.flight:
         flight = report.flight
         strap, floor = (show_force(force, system) for force in (flight.peak_strap_n, flight.peak_floor_n))

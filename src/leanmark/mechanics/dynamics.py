@@ -7,15 +7,27 @@ from typing import Final
 
 import numpy as np
 
-from leanmark.mechanics.arrays import Bools, Floats
+from leanmark.mechanics.arrays import GRAVITY_M_S2, Bools, Floats
 from leanmark.mechanics.kinematics import place
 from leanmark.mechanics.loads import Loads
+from leanmark.mechanics.motions import mass_centre
 from leanmark.mechanics.position import Rep
-from leanmark.mechanics.rep import MinimumJerk, PathMotion, moving_needs, path_motion
+from leanmark.mechanics.rep import (
+    MinimumJerk,
+    PathMotion,
+    differentiation_matrix,
+    moving_needs,
+    path_motion,
+)
 
 REP_NODES: Final = 13
 """Nodes along a rep: halving the spacing moves the forces at them by less than 0.1 % of body weight (tested).
 A peak between nodes is read off the highest node, up to 2 % of body weight too low in quick reps (tested)."""
+
+
+SMOOTH_SHARE: Final = 5e-3
+"""Change of force [share of body weight] from which a path counts as bent; own figure: the library's smooth
+reps change by up to half of it, those that meet a joint's range by several times it."""
 
 
 @dataclass(frozen=True)
@@ -41,13 +53,15 @@ class MovingLoads:
     """Loads of N reps at K nodes in each moving phase; rows as in the rep.
 
     taut: (N,) whether every strap stays taut in both phases; slack_margin: (N,) least strap tension over
-    the rep as a share of body weight (negative: how far the strap would have to push).
+    the rep as a share of body weight (negative: how far the strap would have to push). smooth: (N,) whether
+    the path bends nowhere; where a joint meets the end of its range midway it does, and peaks are rough.
     """
 
     concentric: Loads
     eccentric: Loads
     taut: Bools
     slack_margin: Floats
+    smooth: Bools
 
 
 def moving_loads(rep: Rep, tempo: Tempo) -> MovingLoads:
@@ -56,7 +70,33 @@ def moving_loads(rep: Rep, tempo: Tempo) -> MovingLoads:
     up = _phase(rep, motion, tempo.concentric_s, forward=True)
     down = _phase(rep, motion, tempo.eccentric_s, forward=False)
     margin = np.minimum(least_tension(rep, up), least_tension(rep, down))
-    return MovingLoads(up, down, margin > 0.0, margin)
+    fastest = MinimumJerk(min(tempo.concentric_s, tempo.eccentric_s))
+    return MovingLoads(up, down, margin > 0.0, margin, path_is_smooth(rep, fastest))
+
+
+def path_is_smooth(rep: Rep, course: MinimumJerk) -> Bools:
+    """Whether half the nodes already tell the whole body's force to within ``SMOOTH_SHARE``, (N,).
+
+    Every other Lobatto node is a Lobatto node of half as many, so the halved path costs no more poses. Reps
+    of an even number of nodes, which have no such half, count as smooth.
+    """
+    if len(rep.nodes) % 2 == 0:
+        return np.ones(rep.count, dtype=bool)
+    com_m = mass_centre(rep.bodies, place(rep.bodies, rep.solution.pose)).reshape(rep.count, -1, 3)
+    rate, gain = (values[:, None] for values in course.rates(rep.nodes))
+    fine, coarse = (
+        _acceleration(rep.nodes[::step], com_m[:, ::step], rate[::step], gain[::step]) for step in (1, 2)
+    )
+    change = np.abs(fine[:, ::2] - coarse).max(axis=(1, 2)) / GRAVITY_M_S2
+    smooth: Bools = change < SMOOTH_SHARE
+    return smooth
+
+
+def _acceleration(nodes: Floats, place_m: Floats, rate: Floats, gain: Floats) -> Floats:
+    matrix = differentiation_matrix(nodes)
+    slope = matrix @ place_m
+    acceleration: Floats = (matrix @ slope) * rate**2 + slope * gain
+    return acceleration
 
 
 def _phase(rep: Rep, motion: PathMotion, duration_s: float, forward: bool) -> Loads:

@@ -94,6 +94,7 @@ class TempoReport(Struct):
     peak_to_held: float
     slack_margin_percent: float
     taut: bool
+    smooth: bool
 
 
 class FlightReport(Struct):
@@ -324,6 +325,7 @@ def _moving(rep: Rep, held: Loads, tempo: Tempo) -> TempoReport:
         peak / still if still > 0.0 else 1.0,
         100.0 * margin if np.isfinite(margin) else 100.0,
         bool(moving.taut.all()),
+        bool(moving.smooth.all()),
     )
 
 
