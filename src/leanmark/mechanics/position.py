@@ -157,7 +157,8 @@ def _landed(task: Task, bodies: Bodies, geometry: Geometry) -> _Landing:
 
 
 def _root_guess(task: Task, bodies: Bodies, geometry: Geometry, patches: list[Patch]) -> Floats:
-    """Pelvis place at which the placed patches of the target pose are, on the mean, where they belong."""
+    """Pelvis place at which the placed patches of the target pose are, on the mean, where they belong; over
+    the plumb point where no patch has a place yet."""
     count = len(geometry)
     pose = Pose(np.zeros((count, 3)), np.broadcast_to(task.landing, (count, SEGMENT_COUNT, 3, 3)))
     placement = place(bodies, pose)
@@ -170,7 +171,11 @@ def _root_guess(task: Task, bodies: Bodies, geometry: Geometry, patches: list[Pa
         if patch.place_m is not None:
             goal[:, :2] = patch.place_m
         shifts.append(goal - at)
-    return np.nanmean(np.stack(shifts), axis=0) if shifts else np.zeros((count, 3))
+    if not shifts:
+        return np.zeros((count, 3))
+    stated = np.stack(shifts)
+    known = np.maximum((~np.isnan(stated)).sum(axis=0), 1)
+    return np.asarray(np.nansum(stated, axis=0) / known, dtype=np.float64)
 
 
 def _solve_in_range(bodies: Bodies, targets: Targets, constraints: Constraints, count: int) -> PoseSolution:
