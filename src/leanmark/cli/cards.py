@@ -41,7 +41,7 @@ def cards(
     from leanmark.errors import FieldError
     from leanmark.sheets.cards import PAPERS, write_cards
     from leanmark.sheets.each import processors
-    from leanmark.sheets.stand_cards import card_moves, stand_cards
+    from leanmark.sheets.stand_cards import jobs, stand_cards
 
     if paper not in PAPERS:
         raise FieldError("--paper", paper, " or ".join(PAPERS), "choose one of them")
@@ -50,9 +50,9 @@ def cards(
     squad = read_checked(squad_file)
     squad = replace(squad, units=system or squad.units)
     check_folder("--out", out)
-    moves = card_moves(squad)
-    with processors(len(squad.trainees) * len(moves)) as each:
-        with typer.progressbar(length=len(moves), label="moves", file=_progress_stream()) as bar:
+    count = len(jobs(squad))
+    with processors(len(squad.trainees) * count) as each:
+        with typer.progressbar(length=count, label="moves", file=_progress_stream()) as bar:
             made = stand_cards(squad, day, lambda: bar.update(1), each)
         written = write_cards(made.cards, out, paper, each)
     figures = _write_figures(made.cards, out / "figures")
@@ -106,11 +106,10 @@ def as_data(
     figures: Sequence[Path],
 ) -> dict[str, object]:
     """What was answered and where it was written, as plain data; lengths in metres, loads in per cent."""
-    rows = [answer for by_trainee in answers for own in by_trainee for answer in own]
     return {
         "answers": [
             {
-                "trainee": names[a.person],
+                "trainee": name,
                 "move": a.move,
                 "rung": a.rung,
                 "wanted_percent": 100.0 * a.wanted,
@@ -120,7 +119,9 @@ def as_data(
                 "high_percent": 100.0 * a.high,
                 "reason": a.reason,
             }
-            for a in rows
+            for by_trainee in answers
+            for name, own in zip(names, by_trainee, strict=True)
+            for a in own
         ],
         "squad_pdf": str(written.squad),
         "pdfs": [str(path) for path in written.each],

@@ -16,12 +16,11 @@ from leanmark.moves.stand import MarkAnswer, Stand, held_loads
 class CardAnswer:
     """One person's answer for one wanted load.
 
-    person: number in the squad. wanted, load, low, high: shares, as the move's load is meant. mark_m: the
-    mark nearest to the plumb point, or None where there is none; held_m: the stretch of marks around it that
-    can be held. reason: why there is no mark, or a caution about the one there is.
+    wanted, load, low, high: shares, as the move's load is meant. mark_m: the mark nearest to the plumb
+    point, or None where there is none; held_m: the stretch of marks around it that can be held. reason: why
+    there is no mark, or a caution about the one there is.
     """
 
-    person: int
     move: str
     rung: str
     wanted: float
@@ -44,7 +43,7 @@ def card_answers(
     found: list[list[CardAnswer]] = [[] for _ in answers]
     at = 0
     for person, row in flat:
-        about = (person, standing.move.move, standing.rung.rung, row.wanted)
+        about = (standing.move.move, standing.rung.rung, row.wanted)
         if not row.answers or held is None:
             found[person].append(CardAnswer(*about, None, (nan, nan), nan, nan, nan, not_reached(row)))
             continue

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
-from functools import partial
+from typing import Final
 
 import numpy as np
 
@@ -12,7 +12,7 @@ from leanmark.figures.draw import draw
 from leanmark.figures.from_rep import rep_scenes
 from leanmark.mechanics.arrays import Floats
 from leanmark.moves.library import load_move, move_names
-from leanmark.moves.people import People, people_of
+from leanmark.moves.people import people_of
 from leanmark.moves.schema import Move
 from leanmark.moves.stand import MarkAnswer, Stand, marks, stand
 from leanmark.moves.translate import mark_of, strap_setting
@@ -20,8 +20,11 @@ from leanmark.sheets.answers import CardAnswer, card_answers
 from leanmark.sheets.card import Card, CardMove, CardRow
 from leanmark.sheets.cards import FIGURE_FONT_PX, FIGURE_HEIGHT_PT, FIGURE_WIDTH_PT
 from leanmark.sheets.each import Each
-from leanmark.squad.squad import Squad, Trainee
+from leanmark.squad.squad import NO_FILE, Squad, Trainee
 from leanmark.units import UnitSystem, show_length, show_mass
+
+GROUP: Final = 100
+"""Trainees solved at once: enough to fill the arrays, few enough for 0.3 GB of memory; own figure."""
 
 
 def strap_moves() -> tuple[Move, ...]:
@@ -43,28 +46,37 @@ def stand_cards(
 ) -> CardSet:
     """Cards of every trainee for the squad's moves.
 
-    progress is called after each move; each maps over the moves, here or on other processors.
+    progress is called after each job of ``jobs``; each maps over the jobs, here or on other processors.
     """
-    people = people_of(
-        [trainee.build for trainee in squad.trainees], [trainee.known for trainee in squad.trainees]
-    )
-    by_move: list[list[CardMove]] = []
-    answers: list[tuple[tuple[CardAnswer, ...], ...]] = []
-    for made, answered in each(partial(_card_moves, squad, people), card_moves(squad)):
-        by_move.append(made)
-        answers.append(answered)
+    cards: list[list[CardMove]] = [[] for _ in squad.trainees]
+    answers: list[list[tuple[CardAnswer, ...]]] = []
+    for (first, group, _), (made, answered) in zip(jobs(squad), each(_solved, jobs(squad)), strict=True):
+        for number in range(len(group.trainees)):
+            cards[first + number].append(made[number])
+        if first == 0:
+            answers.append([])
+        answers[-1] += answered
         progress()
-    cards = [
-        Card(
-            trainee.name,
-            _build_line(trainee, squad.units),
-            _rig_line(squad),
-            date,
-            tuple(rows[number] for rows in by_move),
-        )
-        for number, trainee in enumerate(squad.trainees)
+    made_cards = [
+        Card(trainee.name, _build_line(trainee, squad.units), _rig_line(squad), date, tuple(own))
+        for trainee, own in zip(squad.trainees, cards, strict=True)
     ]
-    return CardSet(tuple(cards), tuple(answers))
+    return CardSet(tuple(made_cards), tuple(tuple(by_trainee) for by_trainee in answers))
+
+
+Job = tuple[int, Squad, Move]
+"""The number of the first trainee of a group, the squad with this group alone, and the move."""
+
+
+def jobs(squad: Squad) -> list[Job]:
+    """The work cut into moves and groups of trainees, group by group within each move."""
+    firsts = range(0, len(squad.trainees), GROUP)
+    groups = [replace(squad, trainees=squad.trainees[at : at + GROUP], origin=NO_FILE) for at in firsts]
+    return [
+        (first, group, move)
+        for move in card_moves(squad)
+        for first, group in zip(firsts, groups, strict=True)
+    ]
 
 
 def card_moves(squad: Squad) -> tuple[Move, ...]:
@@ -80,9 +92,11 @@ def wanted_loads(squad: Squad, move: Move) -> Floats:
     )
 
 
-def _card_moves(
-    squad: Squad, people: People, move: Move
-) -> tuple[list[CardMove], tuple[tuple[CardAnswer, ...], ...]]:
+def _solved(job: Job) -> tuple[list[CardMove], tuple[tuple[CardAnswer, ...], ...]]:
+    """One move of a group's cards, by trainee, and what they answer."""
+    _, squad, move = job
+    builds, known = zip(*((trainee.build, trainee.known) for trainee in squad.trainees), strict=True)
+    people = people_of(builds, known)
     rung = move.rungs[(len(move.rungs) - 1) // 2]
     standing = stand(move, rung, squad.rig, people)
     found = marks(standing, wanted_loads(squad, move))

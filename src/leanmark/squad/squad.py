@@ -33,7 +33,7 @@ class Origin:
     lines: LineIndex
 
 
-_NO_FILE: Final = Origin("squad", LineIndex(""))
+NO_FILE: Final = Origin("squad", LineIndex(""))
 
 
 @dataclass(frozen=True)
@@ -58,7 +58,7 @@ class Squad:
     moves: tuple[str, ...]
     trainees: tuple[Trainee, ...]
     notes: str = ""
-    origin: Origin = field(default=_NO_FILE, repr=False, compare=False)
+    origin: Origin = field(default=NO_FILE, repr=False, compare=False)
 
 
 def check_moves(squad: Squad, known_moves: Collection[str]) -> None:
