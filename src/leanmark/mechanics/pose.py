@@ -1,9 +1,8 @@
 """The pose nearest to its target angles that meets every constraint exactly.
 
-Damped Gauss-Newton on the constrained least-squares problem, batched. Small turns are taken about each
-segment's own axes, so no angle convention can lock and a hinge bends about its axis alone, with derivatives
-kept from an earlier pose too; the target term's gradient is exact because each joint has one weight, and the
-rows' derivatives are analytic.
+Damped Gauss-Newton on the constrained least-squares problem, batched. Small turns are taken about world axes
+at each joint, so no angle convention can lock, and a hinge's lie along its axis; the target term's gradient is
+exact because each joint has one weight, and the rows' derivatives are analytic.
 """
 
 from __future__ import annotations
@@ -85,21 +84,18 @@ def _yield(weight: Floats) -> Floats:
     return np.concatenate([turns, np.full((len(turns), 3), 1.0 / _ROOT_WEIGHT)], axis=1)
 
 
-def _offset(pose: Pose, target: Pose) -> Floats:
-    """How far each pose is from its target: (N, 57) small motions about the segments' own axes [rad, m]."""
-    turns = vector_from_rotation(np.swapaxes(target.rotation, -1, -2) @ pose.rotation)
-    return np.concatenate([turns.reshape(len(pose.root_m), -1), pose.root_m - target.root_m], axis=1)
+def _offset(pose: Pose, target: Pose, placement: Placement) -> Floats:
+    """How far each pose is from its target: (N, 57) small motions about world axes [rad, m]."""
+    own = vector_from_rotation(np.swapaxes(target.rotation, -1, -2) @ pose.rotation)
+    turns = (placement.rotation @ own[..., None]).reshape(len(own), TURNS)
+    return np.concatenate([turns, pose.root_m - target.root_m], axis=1)
 
 
-def _moved(pose: Pose, step: Floats) -> Pose:
-    turns = step[:, :TURNS].reshape(-1, SEGMENT_COUNT, 3)
-    return Pose(pose.root_m + step[:, TURNS:], pose.rotation @ rotation_from_vector(turns))
-
-
-def _about_own_axes(rows: Floats, placement: Placement) -> Floats:
-    """Derivatives for turns about world axes, turned to the segments' own."""
-    turned = rows[..., :TURNS].reshape(*rows.shape[:2], SEGMENT_COUNT, 1, 3) @ placement.rotation[:, None]
-    return np.concatenate([turned.reshape(*rows.shape[:2], TURNS), rows[..., TURNS:]], axis=-1)
+def _moved(pose: Pose, placement: Placement, step: Floats) -> Pose:
+    """Poses after small motions about world axes; a hinge's turn lies along its axis, so it stays one."""
+    turns = step[:, :TURNS].reshape(-1, SEGMENT_COUNT, 3, 1)
+    own = (np.swapaxes(placement.rotation, -1, -2) @ turns)[..., 0]
+    return Pose(pose.root_m + step[:, TURNS:], pose.rotation @ rotation_from_vector(own))
 
 
 def _step(offset: Floats, residual: Floats, rows: Floats, give: Floats) -> tuple[Floats, Floats]:
@@ -236,12 +232,12 @@ def _advance(part: _Part, number: int) -> tuple[Floats, Floats]:
     """Move the poses by one step; returns the size of each plain step and the residual before it."""
     placement = place(part.bodies, part.pose)
     residual, rows = evaluate(part.rows, part.bodies, placement)
-    offset = _offset(part.pose, part.targets.pose)
-    onto, along = _step(offset, residual, _about_own_axes(rows, placement), _yield(part.targets.weight))
+    offset = _offset(part.pose, part.targets.pose, placement)
+    onto, along = _step(offset, residual, rows, _yield(part.targets.weight))
     open_m = np.abs(residual).max(axis=1)
     stretched = _stretched(part.stretch, part.along, along, number)
     stretch = np.where(open_m < _NEAR_M, stretched, 1.0)
-    part.pose = _moved(part.pose, _damped(onto + along * stretch[:, None]))
+    part.pose = _moved(part.pose, placement, _damped(onto + along * stretch[:, None]))
     part.along, part.stretch = along, stretch
     return np.abs(onto + along).max(axis=1), open_m
 
