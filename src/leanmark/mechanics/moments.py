@@ -16,6 +16,7 @@ from leanmark.body.segments import JOINTS, SEGMENT_COUNT, side_of
 from leanmark.mechanics.angles import kind_of
 from leanmark.mechanics.arrays import GRAVITY_M_S2, Floats
 from leanmark.mechanics.kinematics import DESCENDS, Placement
+from leanmark.mechanics.motions import moved_points
 from leanmark.mechanics.rotation import swing_frame
 from leanmark.mechanics.supports import Pushes
 
@@ -93,14 +94,17 @@ def needed_moments(placement: Placement, force_n: Floats, moment_nm: Floats) -> 
 
     force_n, moment_nm: (N, 18, 3) by segment, moments about the world origin.
     """
-    force = np.einsum("js,nsi->nji", DESCENDS, force_n)
-    moment = np.einsum("js,nsi->nji", DESCENDS, moment_nm)
+    force, moment = DESCENDS @ force_n, DESCENDS @ moment_nm
     return moment - np.cross(placement.joint_m, force), force[:, 0]
 
 
 def push_moments(placement: Placement, pushes: Pushes) -> Floats:
     """Moment of each unit push about each joint that it is beyond, (N, 18, 3, G) [m], in world axes."""
-    arm = pushes.point_m[:, None, :, :] - placement.joint_m[:, :, None, :]
-    moment = np.cross(arm, pushes.direction[:, None, :, :])
-    moment = moment * DESCENDS[:, pushes.segment][None, :, :, None]
-    return np.swapaxes(moment, -1, -2)
+    moved = moved_points(tuple(pushes.segment.tolist()))
+    arm = pushes.point_m[:, moved.point] - placement.joint_m[:, moved.joint]
+    x, y, z = np.moveaxis(arm, -1, 0)
+    u, v, w = np.moveaxis(pushes.direction[:, moved.point], -1, 0)
+    moment = np.zeros((len(arm), SEGMENT_COUNT, 3, moved.count))
+    for axis, part in enumerate((y * w - z * v, z * u - x * w, x * v - y * u)):
+        moment[:, moved.joint, axis, moved.point] = part
+    return moment
