@@ -163,3 +163,22 @@ def test_more_nodes_pass_through_the_same_poses() -> None:
     found = fine.solution.pose.rotation[::2]
     # both stop within some 1e-6 rad of the same pose
     np.testing.assert_allclose(found, coarse.solution.pose.rotation, rtol=0, atol=1e-5)
+
+
+def test_a_stated_share_is_carried_where_it_is_stated_and_leaves_the_rest() -> None:
+    task = squat_task()
+    left, right = task.patches
+    rep = solve_rep(replace(task, patches=(left, replace(right, share=0.2))), people(), kit(), np.zeros(1))
+    loads = rep.static_loads()
+    assert {contact.patch for contact in rep.supports.contacts} == {"left sole"}
+    floor = loads.contact_force_n[0, :, 2].sum() / loads.body_weight_n[0]
+    assert floor == pytest.approx(0.8, abs=1e-9)
+
+
+def test_a_slipping_loop_changes_nothing_where_both_sides_pull_alike() -> None:
+    marks, who = np.array([-1.0, -0.6]), np.zeros(2, dtype=np.intp)
+    apart, looped = (
+        row_stand(strap_mode=mode).profile(marks, who) for mode in ("independent", "slipping loop")
+    )
+    np.testing.assert_allclose(looped[0], apart[0], rtol=0, atol=1e-6)
+    assert looped[1].tolist() == apart[1].tolist() == [FINE, FINE]

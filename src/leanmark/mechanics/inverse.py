@@ -17,7 +17,7 @@ Profile = Callable[[Floats, Ints], tuple[Floats, Ints]]
 MARK_TOLERANCE_M: Final = 3e-3
 """Limits of feasible intervals are found to this [m], finer than tape on a floor."""
 _SECANTS: Final = 30
-"""Steps within a bracket before it counts as a leap of the load; smooth loads take four to seven."""
+"""Steps within a bracket before it counts as a leap of the load; smooth loads take about four."""
 LOAD_TOLERANCE: Final = 1e-5
 """Answers meet the wanted load to this."""
 
