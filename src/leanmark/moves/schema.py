@@ -6,6 +6,7 @@ from typing import Annotated, Literal
 
 from msgspec import Meta, Struct, field
 
+from leanmark.errors import FieldError
 from leanmark.mechanics.angles import ANGLES
 
 Side = Literal["left", "right"]
@@ -18,6 +19,8 @@ Text = Annotated[str, Meta(min_length=1, max_length=400)]
 FIRMNESS: dict[str, float] = {"free": 0.01, "soft": 0.1, "firm": 1.0, "stiff": 30.0, "locked": 3000.0}
 """Words for how firmly a joint keeps its target angle when straps and contacts ask otherwise."""
 Firmness = Literal["free", "soft", "firm", "stiff", "locked"]
+WEIGHTS_SLACK = 1e-6
+"""How far weights written with decimals may be from adding up to 1."""
 
 
 class Contact(Struct, forbid_unknown_fields=True, rename="kebab"):
@@ -62,13 +65,24 @@ class Mark(Struct, forbid_unknown_fields=True, rename="kebab"):
     high_m: float
     across: bool = False
 
+    def __post_init__(self) -> None:
+        if not self.low_m <= self.start_m <= self.high_m:
+            allowed = f"{self.low_m:g} to {self.high_m:g}, its own range"
+            raise FieldError("start-m", self.start_m, allowed, "move the start or widen the range")
+
 
 class Balance(Struct, forbid_unknown_fields=True, rename="kebab"):
-    """Where people put their mass centre over a narrow base: over the weighted mean of body points."""
+    """Where people put their mass centre over a narrow base: over the weighted mean of body points, named
+    with their side; the weights add up to 1."""
 
     axis: Literal["ahead", "across"]
     over: dict[str, Annotated[float, Meta(ge=0.0, le=1.0)]]
     offset_m: float = 0.0
+
+    def __post_init__(self) -> None:
+        total = sum(self.over.values())
+        if abs(total - 1.0) > WEIGHTS_SLACK:
+            raise FieldError("over", total, "weights that add up to 1", "share the whole out over the points")
 
 
 class Phases(Struct, forbid_unknown_fields=True, rename="kebab"):

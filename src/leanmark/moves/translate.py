@@ -13,7 +13,7 @@ from leanmark.mechanics.angles import ANGLES, angle_names, joint_rotations, kind
 from leanmark.mechanics.arrays import Floats
 from leanmark.mechanics.patches import PATCHES
 from leanmark.mechanics.task import BalanceUse, HoldUse, PatchUse, Task
-from leanmark.moves.schema import FIRMNESS, Angles, Contact, Firmness, Hold, Mark, Move, Rung
+from leanmark.moves.schema import FIRMNESS, Angles, Balance, Contact, Firmness, Hold, Mark, Move, Rung
 
 DEFAULT_FIRMNESS: Final[dict[str, Firmness]] = {
     "root": "soft",
@@ -44,9 +44,9 @@ def task_of(move: Move, rung: Rung) -> Task:
         end=_rotations(move, end),
         weight=_weights(move, rung),
         patches=tuple(use for contact in contacts for use in _patch_uses(move, contact)),
-        holds=tuple(use for hold in holds for use in _hold_uses(hold)),
+        holds=tuple(use for hold in holds for use in _hold_uses(move, hold)),
         balances=tuple(
-            BalanceUse("ahead across".split().index(entry.axis), tuple(entry.over.items()), entry.offset_m)
+            _balance_use(move, entry)
             for entry in (rung.balance if rung.balance is not None else move.balance)
         ),
         mark_across=mark_of(move, rung).across,
@@ -112,9 +112,8 @@ def _patch_uses(move: Move, contact: Contact) -> list[PatchUse]:
     if contact.patch not in PATCHES:
         known = ", ".join(PATCHES)
         raise FieldError(f"patch in {move.move}", contact.patch, f"one of {known}", "check the spelling")
-    if contact.under and f"left_{contact.under}" not in POINT_INDEX:
-        known = ", ".join(name.removeprefix("left_") for name in POINT_INDEX if name.startswith("left_"))
-        raise FieldError(f"under in {move.move}", contact.under, f"one of {known}", "check the spelling")
+    if contact.under:
+        _check_paired_point(f"under in {move.move}", contact.under)
     sides = contact.sides if PATCHES[contact.patch].sided else ("",)
     heading = None if contact.turned_out_deg is None else float(np.radians(contact.turned_out_deg))
     share = None if contact.share_percent is None else contact.share_percent / 100.0 / len(sides)
@@ -137,7 +136,23 @@ def _patch_uses(move: Move, contact: Contact) -> list[PatchUse]:
     ]
 
 
-def _hold_uses(hold: Hold) -> list[HoldUse]:
+def _check_paired_point(field: str, point: str) -> None:
+    if f"left_{point}" not in POINT_INDEX:
+        known = ", ".join(name.removeprefix("left_") for name in POINT_INDEX if name.startswith("left_"))
+        raise FieldError(field, point, f"one of {known}", "check the spelling")
+
+
+def _balance_use(move: Move, entry: Balance) -> BalanceUse:
+    for point in entry.over:
+        if point not in POINT_INDEX:
+            known = ", ".join(POINT_INDEX)
+            raise FieldError(f"over in {move.move}", point, f"one of {known}", "name a point with its side")
+    return BalanceUse(("ahead", "across").index(entry.axis), tuple(entry.over.items()), entry.offset_m)
+
+
+def _hold_uses(move: Move, hold: Hold) -> list[HoldUse]:
+    for field, point in (("point", hold.point), ("in-line", hold.in_line or hold.point)):
+        _check_paired_point(f"{field} in {move.move}", point)
     if hold.together:
         points = tuple(f"{side}_{hold.point}" for side in hold.sides)
         return [HoldUse(points, "both", hold.end, plumb=hold.plumb)]
