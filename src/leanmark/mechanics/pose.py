@@ -1,8 +1,8 @@
 """The pose nearest to its target angles that meets every constraint exactly.
 
 Damped Gauss-Newton on the constrained least-squares problem, batched. Small turns are taken about world axes
-at each joint, so no angle convention can lock, and a hinge's lie along its axis; the target term's gradient is
-exact because each joint has one weight, and the rows' derivatives are analytic.
+at each joint, so no angle convention can lock, and a hinge's lie along its axis. The target term's gradient
+is exact because each joint has one weight, and the rows' derivatives are analytic.
 """
 
 from __future__ import annotations
