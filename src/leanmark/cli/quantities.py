@@ -77,7 +77,9 @@ def read_quantity(option: str, text: str, kind: str | None = None) -> float:
         raise FieldError(option, text.strip(), _allowed(quantity), _how_to_write(text, quantity))
     value_si = to_si(number, suffix)
     if not quantity.low <= value_si <= quantity.high:
-        raise FieldError(option, text.strip(), _allowed(quantity), _other_unit(number, quantity))
+        bare = plain[-1:] in ".0123456789"
+        remedy = _other_unit(number, quantity) if bare else _example(quantity)
+        raise FieldError(option, text.strip(), _allowed(quantity), remedy)
     return value_si
 
 
@@ -117,10 +119,14 @@ def _how_to_write(text: str, quantity: Quantity) -> str:
 
 
 def _other_unit(number: float, quantity: Quantity) -> str:
-    """What to do about a number out of range, guessing the unit that was meant."""
+    """What to do about a bare number out of range, guessing the unit that was meant."""
     if abs(number) <= _LARGEST_GUESS:
         for suffix, unit in UNITS.items():
             fits = unit.si_suffix == quantity.si and quantity.low <= to_si(number, suffix) <= quantity.high
             if fits and suffix != quantity.si:
                 return f"it looks like {unit.word}: write '{number:g} {suffix}'"
+    return _example(quantity)
+
+
+def _example(quantity: Quantity) -> str:
     return f"write for example '{quantity.example}'"
