@@ -13,7 +13,6 @@ from leanmark.mechanics.arrays import GRAVITY_M_S2, Floats
 from leanmark.mechanics.dynamics import (
     REP_NODES,
     Tempo,
-    least_tension,
     loads_under,
     moving_loads,
     rep_motion,
@@ -131,13 +130,14 @@ def test_a_rep_too_quick_for_its_strap_says_so() -> None:
         float((part.strap_tension_n / part.body_weight_n[:, None]).min())
         for part in (quick.concentric, quick.eccentric)
     )
-    assert quick.slack_margin[0] == pytest.approx(least, abs=1e-12)
+    # Between nodes the strap may be slacker still, by no more than a parabola adds.
+    assert least - 0.05 < quick.slack_margin[0] <= least + 1e-12
 
 
 def test_a_rep_without_straps_has_no_slack() -> None:
     rep = squat_rep()
     moving = moving_loads(rep, BRISK)
-    assert least_tension(rep, moving.concentric).tolist() == [np.inf]
+    assert moving.slack_margin.tolist() == [np.inf]
     assert moving.taut.tolist() == [True]
 
 

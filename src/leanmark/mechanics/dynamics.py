@@ -18,11 +18,14 @@ from leanmark.mechanics.rep import (
     differentiation_matrix,
     moving_needs,
     path_motion,
+    peak_between,
+    time_at_course,
 )
 
 REP_NODES: Final = 13
 """Nodes along a rep: halving the spacing moves the forces at them by less than 0.1 % of body weight (tested).
-A peak between nodes is read off the highest node, up to 2 % of body weight too low in quick reps (tested)."""
+The highest node alone reads a peak up to 2 % of body weight too low in quick reps; peaks are therefore taken
+from a parabola through it and its neighbours (tested)."""
 
 
 SMOOTH_SHARE: Final = 5e-3
@@ -52,13 +55,15 @@ class Tempo:
 class MovingLoads:
     """Loads of N reps at K nodes in each moving phase; rows as in the rep.
 
-    taut: (N,) whether every strap stays taut in both phases; slack_margin: (N,) least strap tension over
+    peak_strap_n: (N,) largest tension of all straps together, between nodes too; taut: (N,) whether every
+    strap stays taut in both phases; slack_margin: (N,) least strap tension over
     the rep as a share of body weight (negative: how far the strap would have to push). smooth: (N,) whether
     the path bends nowhere; where a joint meets the end of its range midway it does, and peaks are rough.
     """
 
     concentric: Loads
     eccentric: Loads
+    peak_strap_n: Floats
     taut: Bools
     slack_margin: Floats
     smooth: Bools
@@ -69,9 +74,11 @@ def moving_loads(rep: Rep, tempo: Tempo) -> MovingLoads:
     motion = rep_motion(rep)
     up = _phase(rep, motion, tempo.concentric_s, forward=True)
     down = _phase(rep, motion, tempo.eccentric_s, forward=False)
-    margin = np.minimum(least_tension(rep, up), least_tension(rep, down))
+    phases = ((up, _times(rep, tempo.concentric_s)), (down, _times(rep, tempo.eccentric_s, back=True)))
+    peak = np.maximum(*(_peak(rep, loads.strap_tension_n.sum(axis=1), time) for loads, time in phases))
+    margin = np.minimum(*(_least_share(rep, loads, time) for loads, time in phases))
     fastest = MinimumJerk(min(tempo.concentric_s, tempo.eccentric_s))
-    return MovingLoads(up, down, margin > 0.0, margin, path_is_smooth(rep, fastest))
+    return MovingLoads(up, down, peak, margin > 0.0, margin, path_is_smooth(rep, fastest))
 
 
 def path_is_smooth(rep: Rep, course: MinimumJerk) -> Bools:
@@ -122,10 +129,19 @@ def loads_under(rep: Rep, motion: PathMotion, rate: Floats, acceleration: Floats
     return rep.loads(rep.balance(moving_needs(rep.bodies, placement, motion, rate, acceleration)))
 
 
-def least_tension(rep: Rep, loads: Loads) -> Floats:
+def _times(rep: Rep, duration_s: float, *, back: bool = False) -> Floats:
+    """When a phase passes each node [s]."""
+    return time_at_course(1.0 - rep.nodes if back else rep.nodes) * duration_s
+
+
+def _peak(rep: Rep, values: Floats, time: Floats) -> Floats:
+    """Largest value of each rep (N,), from the values of its nodes (N K,)."""
+    return peak_between(values.reshape(rep.count, -1), time)
+
+
+def _least_share(rep: Rep, loads: Loads, time: Floats) -> Floats:
     """Least tension of any strap over each rep [share of body weight]; infinite without straps."""
-    if not loads.strap_tension_n.shape[1]:
-        return np.full(rep.count, np.inf)
-    share = loads.strap_tension_n.min(axis=1) / loads.body_weight_n
-    least: Floats = share.reshape(rep.count, -1).min(axis=1)
+    least = np.full(rep.count, np.inf)
+    for tension_n in loads.strap_tension_n.T:
+        least = np.minimum(least, -_peak(rep, -tension_n / loads.body_weight_n, time))
     return least

@@ -79,6 +79,27 @@ def time_at_course(course: Floats) -> Floats:
     return np.where(course <= 0.0, 0.0, np.where(course >= 1.0, 1.0, 0.5 * (low + high)))
 
 
+def peak_between(values: Floats, time: Floats) -> Floats:
+    """Largest value of each row (N, K) between as well as at its times (K,): a parabola through the highest
+    and its two neighbours, (N,). The highest value itself where it is the first or the last."""
+    count = values.shape[1]
+    if count < 3:
+        highest: Floats = values.max(axis=1)
+        return highest
+    middle = np.clip(values.argmax(axis=1), 1, count - 2)[:, None]
+    index = middle + np.array([-1, 0, 1])
+    (a, b, c), (p, q, r) = time[index].T, np.take_along_axis(values, index, axis=1).T
+    rise, fall = (q - p) / (b - a), (r - q) / (c - b)
+    bend = (fall - rise) / (c - a)
+    bent = bend < 0.0
+    safe = np.where(bent, bend, -1.0)
+    top = 0.5 * (a + b) - 0.5 * rise / safe
+    height = p + rise * (top - a) + bend * (top - a) * (top - b)
+    inside = bent & (top > a) & (top < c)
+    peak: Floats = np.maximum(values.max(axis=1), np.where(inside, height, -np.inf))
+    return peak
+
+
 @dataclass(frozen=True)
 class PathMotion:
     """Derivatives along the path at K nodes, for N reps: mass centres (N, K, 18, 3) first and second [m],

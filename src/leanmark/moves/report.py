@@ -313,11 +313,8 @@ _OPPOSITES: Final = {
 
 def _moving(rep: Rep, held: Loads, tempo: Tempo) -> TempoReport:
     moving = moving_loads(rep, tempo)
-    peaks = [
-        part.strap_tension_n.sum(axis=1).max(initial=0.0) for part in (moving.concentric, moving.eccentric)
-    ]
     still = float(held.strap_tension_n.sum(axis=1).max(initial=0.0))
-    peak = float(max(*peaks, still))
+    peak = max(float(moving.peak_strap_n.max()), still)
     margin = float(moving.slack_margin.min())
     return TempoReport(
         (tempo.eccentric_s, tempo.low_pause_s, tempo.concentric_s, tempo.high_pause_s),
