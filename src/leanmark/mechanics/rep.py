@@ -95,7 +95,7 @@ def peak_between(values: Floats, time: Floats) -> Floats:
     safe = np.where(bent, bend, -1.0)
     top = 0.5 * (a + b) - 0.5 * rise / safe
     height = p + rise * (top - a) + bend * (top - a) * (top - b)
-    inside = bent & (top > a) & (top < c)
+    inside = bent & ((top - a) * (top - c) < 0.0)
     peak: Floats = np.maximum(values.max(axis=1), np.where(inside, height, -np.inf))
     return peak
 
