@@ -53,7 +53,8 @@ def pose_reasons(bodies: Bodies, solution: PoseSolution, constraints: Constraint
 def _closure(solution: PoseSolution, constraints: Constraints) -> Ints:
     """Which kind of row stayed open: the straps' if any of them is, else a planted one."""
     first = len(constraints.planted)
-    straps: Floats = solution.rows_m[:, first : first + len(constraints.straps)]
+    last = first + len(constraints.straps) + len(constraints.sums)
+    straps: Floats = solution.rows_m[:, first:last]
     if not straps.shape[1]:
         return np.full(len(solution.residual_m), CONTACT, dtype=np.intp)
     worst = np.take_along_axis(straps, np.abs(straps).argmax(axis=1)[:, None], axis=1)[:, 0]

@@ -16,7 +16,7 @@ from leanmark.body.bodies import Bodies
 from leanmark.body.points import POINT_INDEX
 from leanmark.body.segments import SEGMENT_INDEX
 from leanmark.mechanics.arrays import GRAVITY_M_S2, Floats, Ints
-from leanmark.mechanics.constraints import AlignRow, BalanceRow, Constraints, PlantedRow, StrapRow
+from leanmark.mechanics.constraints import AlignRow, BalanceRow, Constraints, PlantedRow, StrapRow, SumRow
 from leanmark.mechanics.patches import Patch, contact_points, planted_rows
 from leanmark.mechanics.supports import KnownForce, StrapHold, Supports
 
@@ -91,7 +91,8 @@ class BalanceUse:
 class Task:
     """start, end: (18, 3, 3) target rotations; weight: (18,) firmness; mark_across: the floor mark runs to
     the person's left instead of ahead; still: a hold, without an end; found_at_end: found patches come down
-    in the end pose instead of the start pose."""
+    in the end pose instead of the start pose; strap_runs: on a kit whose one strap slips through a loop, the
+    two sides pull in turn, so that only their whole length is held."""
 
     start: Floats
     end: Floats
@@ -103,6 +104,7 @@ class Task:
     mark_across: bool = False
     still: bool = False
     found_at_end: bool = False
+    strap_runs: bool = False
 
     @property
     def landing(self) -> Floats:
@@ -195,7 +197,10 @@ def constraints_of(task: Task, patches: Sequence[Patch], geometry: Geometry) -> 
         BalanceRow(tuple((POINT_INDEX[p], w) for p, w in use.points), np.eye(3)[use.axis], use.offset_m)
         for use in task.balances
     )
-    return Constraints(tuple(planted), tuple(straps), (), tuple(aligned), balanced)
+    sums: tuple[SumRow, ...] = ()
+    if task.strap_runs and geometry.loop_ratio is not None and len(straps) == 2:
+        sums, straps = (SumRow((straps[0], straps[1]), straps[0].length_m + straps[1].length_m),), []
+    return Constraints(tuple(planted), tuple(straps), sums, tuple(aligned), balanced)
 
 
 def supports_of(task: Task, patches: Sequence[Patch], geometry: Geometry, bodies: Bodies) -> Supports:

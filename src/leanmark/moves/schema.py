@@ -109,6 +109,8 @@ class Rung(Struct, forbid_unknown_fields=True, rename="kebab"):
     angles: Angles = field(default_factory=dict)
     """Angles laid over both phases of the move."""
     harder_by: Literal["load", "base", "one limb", "speed", "lever"] = "load"
+    strap_runs: bool = False
+    """On a kit whose one strap slips through a loop: the sides pull in turn and the strap runs."""
 
 
 class Move(Struct, forbid_unknown_fields=True, rename="kebab"):

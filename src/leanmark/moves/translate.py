@@ -52,6 +52,7 @@ def task_of(move: Move, rung: Rung) -> Task:
         mark_across=mark_of(move, rung).across,
         still=phases.end is None,
         found_at_end=phases.comes_down == "end",
+        strap_runs=rung.strap_runs,
     )
 
 
