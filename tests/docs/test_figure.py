@@ -7,7 +7,7 @@ from pathlib import Path
 
 from typer.testing import CliRunner
 
-from leanmark.cli.main import app
+from leanmark.cli.app import app
 
 ROOT = Path(__file__).parents[2]
 FIGURE = ROOT / "docs" / "figures" / "row.svg"
