@@ -20,8 +20,8 @@ INTERRUPTED: Final = 130
 
 def main() -> None:
     """Run the command; wrong input is one line and exit code 2, never a traceback."""
-    say_what_it_can(sys.stdout, sys.stderr)
     try:
+        say_what_it_can(sys.stdout, sys.stderr)
         code = _run()
     except KeyboardInterrupt:
         code = INTERRUPTED

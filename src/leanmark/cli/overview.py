@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import textwrap
-from collections import Counter
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Final
 
@@ -36,7 +35,7 @@ def overview(
     lines = _blocks(first, columns)
     if shown < len(names):
         lines += [f"and {len(names) - shown} more trainees; --json lists all", ""]
-    return "\n".join([*lines, *_missing(middles, len(names))]).rstrip("\n")
+    return "\n".join([*lines, *_missing(middles, names)]).rstrip("\n")
 
 
 def _column(middle: Sequence[CardAnswer], shown: int, units: UnitSystem) -> list[str]:
@@ -85,13 +84,13 @@ def _line(cells: Sequence[str], widths: Sequence[int]) -> str:
     return _GAP.join([name, *rest]).rstrip()
 
 
-def _missing(middles: Sequence[Sequence[CardAnswer]], people: int) -> list[str]:
-    """Why moves have no mark for some, each reason once with how many it concerns."""
+def _missing(middles: Sequence[Sequence[CardAnswer]], names: Sequence[str]) -> list[str]:
+    """The moves that have no mark for some, with one of them and the reason as an example."""
     lines = []
     for middle in middles:
-        reasons = Counter(a.reason for a in middle if a.mark_m is None)
-        for reason, count in reasons.most_common(1):
-            others = sum(reasons.values()) - count
-            more = f", {others} for other reasons" if others else ""
-            lines.append(f"{middle[0].move}: no mark for {count} of {people}: {reason}{more}")
+        without = [(name, a.reason) for name, a in zip(names, middle, strict=True) if a.mark_m is None]
+        if without:
+            name, reason = one_line(without[0][0], _NAME_WIDTH), without[0][1]
+            count = f"{len(without)} of {len(names)}"
+            lines.append(f"{middle[0].move}: no mark for {count}, such as {name}: {reason}")
     return lines

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import traceback
+from concurrent.futures import BrokenExecutor
 from typing import Any, Final
 
 import typer
@@ -29,7 +30,7 @@ def refusal(error: Exception) -> tuple[str, bool]:
         case OSError():
             where = f" ({one_line(str(error.filename), longest=200)})" if error.filename else ""
             return f"{error.strerror or error}{where}; check the path, and whether you may use it", False
-        case MemoryError():
+        case MemoryError() | BrokenExecutor():
             return "not enough memory for this many people and moves at once; ask for fewer", False
         case Exception() if isinstance(error, _WRONG_USAGE):
             return _usage(error), False
