@@ -28,6 +28,8 @@ def number(value: float) -> str:
 
 def clean(text: str) -> str:
     """The text without characters that XML forbids (control and unpaired surrogate characters)."""
+    if text.isprintable():  # path data is long, and plain
+        return text
     return "".join(c for c in text if unicodedata.category(c) not in ("Cc", "Cs") and c not in "\ufffe\uffff")
 
 
