@@ -17,6 +17,7 @@ from leanmark.mechanics.arrays import Floats
 from leanmark.units import UnitSystem
 
 LOAD_AXIS: Final = Axis("load", "% of body weight", 100.0)
+STRENGTH_AXIS: Final = Axis("largest joint moment", "% of reference strength", 100.0)
 MARK_AXES: Final[dict[UnitSystem, Axis]] = {
     "metric": Axis("floor mark", "cm from the plumb point", 100.0),
     "us": Axis("floor mark", "ft from the plumb point", 1.0 / 0.3048),
@@ -63,6 +64,7 @@ def load_over_mark(
     curves: Sequence[Curve],
     barred: Sequence[BarredRange] = (),
     wanted: float | None = None,
+    up: Axis = LOAD_AXIS,
     *,
     width_px: float = 480.0,
     height_px: float | None = None,
@@ -78,7 +80,7 @@ def load_over_mark(
     Raises:
         ValueError: nothing to draw, arrays that do not match or are not finite, or an unknown theme.
     """
-    chart = Chart(tuple(curves), MARK_AXES[units], LOAD_AXIS, tuple(barred), (), wanted, title)
+    chart = Chart(tuple(curves), MARK_AXES[units], up, tuple(barred), (), wanted, title)
     return draw_chart(chart, width_px, height_px, theme, font_px)
 
 
@@ -86,6 +88,7 @@ def load_over_rep(
     curves: Sequence[Curve],
     spells: Sequence[Spell] = (),
     wanted: float | None = None,
+    up: Axis = LOAD_AXIS,
     *,
     width_px: float = 480.0,
     height_px: float | None = None,
@@ -98,7 +101,7 @@ def load_over_rep(
     Raises:
         ValueError: nothing to draw, arrays that do not match or are not finite, or an unknown theme.
     """
-    chart = Chart(tuple(curves), TIME_AXIS, LOAD_AXIS, (), tuple(spells), wanted, title)
+    chart = Chart(tuple(curves), TIME_AXIS, up, (), tuple(spells), wanted, title)
     return draw_chart(chart, width_px, height_px, theme, font_px)
 
 

@@ -6,7 +6,15 @@ from itertools import pairwise
 
 import numpy as np
 
-from leanmark.figures.chart import Curve, Spell, load_over_mark, load_over_rep
+from leanmark.figures.axes import Axis
+from leanmark.figures.chart import (
+    LOAD_AXIS,
+    STRENGTH_AXIS,
+    Curve,
+    Spell,
+    load_over_mark,
+    load_over_rep,
+)
 from leanmark.figures.chart_notes import BarredRange
 from leanmark.mechanics.arrays import Bools
 from leanmark.moves.curves import MarkCurve, RepCurve
@@ -27,7 +35,7 @@ def mark_chart(curve: MarkCurve, units: UnitSystem, theme: str = "light", wanted
     for start, end in _runs(~fine):
         for a, b in _same(curve.reason, start, end):
             barred.append(BarredRange(float(place[a] - half), float(place[b - 1] + half), curve.reason[a]))
-    return load_over_mark(curves, barred, wanted, units=units, theme=theme)
+    return load_over_mark(curves, barred, wanted, _axis(curve.load_is), units=units, theme=theme)
 
 
 def rep_chart(curve: RepCurve, theme: str = "light") -> str:
@@ -40,9 +48,13 @@ def rep_chart(curve: RepCurve, theme: str = "light") -> str:
         lines.append(Curve(time[keep], line, line, line, label))
     up = [t for t, phase in zip(curve.time_s, curve.phase, strict=True) if phase == "up"]
     down = [t for t, phase in zip(curve.time_s, curve.phase, strict=True) if phase == "down"]
-    return load_over_rep(
-        lines, (Spell(min(up), max(up), "up"), Spell(min(down), max(down), "down")), theme=theme
-    )
+    spells = (Spell(min(up), max(up), "up"), Spell(min(down), max(down), "down"))
+    return load_over_rep(lines, spells, None, _axis(curve.load_is), theme=theme)
+
+
+def _axis(load_is: str) -> Axis:
+    """What a load is a share of: body weight, or a reference strength."""
+    return STRENGTH_AXIS if load_is == "largest share" else LOAD_AXIS
 
 
 def _runs(flags: Bools) -> list[tuple[int, int]]:

@@ -18,6 +18,10 @@ CURVE_MARKS: Final = 61
 """Marks on a drawn curve: a line without corners at page width."""
 
 
+CURVE_NODES: Final = 25
+"""Poses of a drawn rep, likewise."""
+
+
 class MarkCurve(Struct):
     """Largest held load over the rep at each mark [share], its interval, and what bars the mark."""
 
@@ -57,7 +61,7 @@ def mark_curve(standing: Stand) -> MarkCurve:
 
 def rep_curve(standing: Stand, mark_m: float, tempo: Tempo) -> RepCurve | None:
     """Load over one rep at a mark; None where the position cannot be held through the rep."""
-    rep, _ = standing.rep(np.array([mark_m]), np.zeros(1, dtype=np.intp))
+    rep, _ = standing.rep(np.array([mark_m]), np.zeros(1, dtype=np.intp), CURVE_NODES)
     held = rep.static_loads()
     if (rep.reasons(held) != FINE).any():
         return None
