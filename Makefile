@@ -25,7 +25,9 @@ help:
 demo: .venv/default.stamp
 	@echo 'cards    solving the moves of demo/squad.toml for each trainee'
 	@$(BIN)/leanmark cards demo/squad.toml --out build/demo
-	@echo 'next     open the cards in build/demo, then edit a copy of demo/squad.toml'
+	@echo 'next     open build/demo/squad-cards.pdf, and a figure of build/demo/figures in a browser;'
+	@echo '         then copy demo/squad.toml, put in your rig and trainees, and run'
+	@echo '         .venv/bin/leanmark cards YOUR.toml --out build/cards; docs/how-to.md has more'
 
 test: export OPENBLAS_NUM_THREADS = 1
 test: .venv/dev.stamp

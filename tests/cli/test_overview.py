@@ -5,11 +5,12 @@ from __future__ import annotations
 from math import nan
 
 from leanmark.cli.overview import MOST_ROWS, WIDTH, overview
+from leanmark.mechanics.measure import Measure
 from leanmark.sheets.answers import CardAnswer
 
 
-def answer(move: str, mark_m: float | None, reason: str = "") -> CardAnswer:
-    return CardAnswer(move, "leaning", 0.4, mark_m, (-1.0, -0.2), 0.4, 0.35, 0.45, reason)
+def answer(move: str, mark_m: float | None, reason: str = "", load_of: Measure = "straps") -> CardAnswer:
+    return CardAnswer(move, "leaning", load_of, 0.4, mark_m, (-1.0, -0.2), 0.4, 0.35, 0.45, reason)
 
 
 def test_many_moves_break_into_blocks_of_the_terminals_width() -> None:
@@ -26,6 +27,13 @@ def test_the_middle_wanted_load_is_shown() -> None:
     text = overview(["Asta"], [[three]], "metric")
     assert "−70 cm" in text
     assert "−40 cm" not in text
+
+
+def test_loads_of_strength_are_marked() -> None:
+    planks = [[(answer("plank", 0.5, load_of="largest share"),)]]
+    assert "40 %*" in overview(["Asta"], planks, "metric")
+    assert "* of reference strength" in overview(["Asta"], planks, "metric")
+    assert "*" not in overview(["Asta"], [[(answer("row", -0.5),)]], "metric")
 
 
 def test_a_long_squad_is_cut_and_counted() -> None:
@@ -49,5 +57,5 @@ def test_long_and_hostile_names_keep_the_columns() -> None:
 
 
 def test_what_is_not_known_is_not_printed() -> None:
-    missing = CardAnswer("row", "leaning", 0.4, None, (nan, nan), nan, nan, nan, "slips")
+    missing = CardAnswer("row", "leaning", "straps", 0.4, None, (nan, nan), nan, nan, nan, "slips")
     assert "nan" not in overview(["A"], [[(missing,)]], "metric")

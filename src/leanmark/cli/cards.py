@@ -112,6 +112,7 @@ def as_data(
                 "trainee": name,
                 "move": a.move,
                 "rung": a.rung,
+                "load_of": a.load_of,
                 "wanted_percent": 100.0 * a.wanted,
                 "mark_m": a.mark_m,
                 "load_percent": 100.0 * a.load,

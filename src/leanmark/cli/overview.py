@@ -19,6 +19,7 @@ MOST_ROWS: Final = 40
 _HEAD_WIDTH: Final = 10
 _NAME_WIDTH: Final = 24
 _GAP: Final = "  "
+_OF_STRENGTH: Final = "*"
 
 
 def overview(
@@ -35,13 +36,20 @@ def overview(
     lines = _blocks(first, columns)
     if shown < len(names):
         lines += [f"and {len(names) - shown} more trainees; --json lists all", ""]
+    if any(map(_is_of_strength, middles)):
+        lines.append(f"{_OF_STRENGTH} of reference strength, all others of body weight")
     return "\n".join([*lines, *_missing(middles, names)]).rstrip("\n")
+
+
+def _is_of_strength(middle: Sequence[CardAnswer]) -> bool:
+    return middle[0].load_of == "largest share"
 
 
 def _column(middle: Sequence[CardAnswer], shown: int, units: UnitSystem) -> list[str]:
     """Head, wanted load and the marks of one move."""
     marks = ["—" if a.mark_m is None else show_length(a.mark_m, units) for a in middle[:shown]]
-    return [middle[0].move, f"{100.0 * middle[0].wanted:.0f} %", *marks]
+    wanted = f"{100.0 * middle[0].wanted:.0f} %" + (_OF_STRENGTH if _is_of_strength(middle) else "")
+    return [middle[0].move, wanted, *marks]
 
 
 def _blocks(first: list[str], columns: list[list[str]]) -> list[str]:

@@ -8,6 +8,7 @@ from math import nan
 
 import numpy as np
 
+from leanmark.mechanics.measure import Measure
 from leanmark.mechanics.reasons import REASONS
 from leanmark.moves.stand import MarkAnswer, Stand, held_loads
 
@@ -16,13 +17,14 @@ from leanmark.moves.stand import MarkAnswer, Stand, held_loads
 class CardAnswer:
     """One person's answer for one wanted load.
 
-    wanted, load, low, high: shares, as the move's load is meant. mark_m: the mark nearest to the plumb
-    point, or None where there is none; held_m: the stretch of marks around it that can be held. reason: why
-    there is no mark, or a caution about the one there is.
+    load_of: what the loads are shares of, as the move says. wanted, load, low, high: those shares. mark_m:
+    the mark nearest to the plumb point, or None where there is none; held_m: the stretch of marks around it
+    that can be held. reason: why there is no mark, or a caution about the one there is.
     """
 
     move: str
     rung: str
+    load_of: Measure
     wanted: float
     mark_m: float | None
     held_m: tuple[float, float]
@@ -43,7 +45,7 @@ def card_answers(
     found: list[list[CardAnswer]] = [[] for _ in answers]
     at = 0
     for person, row in flat:
-        about = (standing.move.move, standing.rung.rung, row.wanted)
+        about = (standing.move.move, standing.rung.rung, standing.move.load, row.wanted)
         if not row.answers or held is None:
             found[person].append(CardAnswer(*about, None, (nan, nan), nan, nan, nan, not_reached(row)))
             continue
