@@ -42,6 +42,11 @@ def test_the_longest_default_strap_hangs_clear_of_the_floor(anchor_height_m: flo
     assert clear_m == pytest.approx(HANDLE_CLEARANCE_M, abs=0.6e-4)
 
 
+def test_the_highest_anchor_has_straps_as_long_as_straps_may_be() -> None:
+    highest_m = RIG_RANGES["anchor_height_m"].high
+    assert standard_rig(highest_m).strap_longest_m == RIG_RANGES["strap_longest_m"].high
+
+
 def test_cradles_hang_higher_than_grips_by_the_difference_of_their_offsets() -> None:
     rig = standard_rig(2.45)
     for name in rig.settings_m:

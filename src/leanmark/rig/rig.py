@@ -164,7 +164,8 @@ def standard_rig(
     )
     given_m = dict(settings_m or {})
     if strap_longest_m is None:
-        strap_longest_m = longest_that_hangs_clear_m(anchor_height_m, max(handle_offset_m, cradle_offset_m))
+        clear_m = longest_that_hangs_clear_m(anchor_height_m, max(handle_offset_m, cradle_offset_m))
+        strap_longest_m = min(clear_m, RIG_RANGES["strap_longest_m"].high)
     if strap_shortest_m is None:
         strap_shortest_m = max(RIG_RANGES["settings_m"].low, min([STRAP_SHORTEST_M, *given_m.values()]))
     defaults_m = default_settings_m(anchor_height_m, handle_offset_m, strap_shortest_m, strap_longest_m)
