@@ -10,7 +10,8 @@ from leanmark.mechanics.arrays import GRAVITY_M_S2
 from leanmark.mechanics.dynamics import Tempo
 from leanmark.moves.library import find_rung, load_move
 from leanmark.moves.people import people_of
-from leanmark.moves.report import LoadReport, load_report, peak_anchor_n
+from leanmark.moves.report import load_report, peak_anchor_n
+from leanmark.moves.report_form import LoadReport
 from leanmark.moves.stand import stand
 from leanmark.rig.rig import standard_rig
 

@@ -15,7 +15,7 @@ from leanmark.cli.quantities import read_people
 from leanmark.units import UnitSystem, show_force, show_force_range, show_length
 
 if TYPE_CHECKING:
-    from leanmark.moves.report import LoadReport, PhaseReport
+    from leanmark.moves.report_form import LoadReport, PhaseReport
 
 
 def load(

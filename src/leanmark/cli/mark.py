@@ -41,7 +41,7 @@ def mark(
 
     from leanmark.cli.asked import Asked
     from leanmark.errors import FieldError
-    from leanmark.moves.report import LOAD_WORDS
+    from leanmark.moves.report_form import LOAD_WORDS
     from leanmark.moves.stand import held_loads, marks
 
     wanted = [read_percent("--load", text) for text in load]

@@ -15,7 +15,7 @@ from leanmark.mechanics.kinematics import Placement, place
 from leanmark.mechanics.loads import Loads
 from leanmark.mechanics.patches import PATCHES
 from leanmark.mechanics.position import Rep
-from leanmark.moves.report import floor_reports
+from leanmark.moves.readings import floor_reports
 from leanmark.moves.schema import Move
 from leanmark.moves.stand import Stand
 from leanmark.moves.translate import mark_of

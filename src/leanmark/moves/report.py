@@ -8,130 +8,33 @@ from math import nan
 from typing import Final
 
 import numpy as np
-from msgspec import Struct
 
 from leanmark.body.bodies import Bodies
-from leanmark.body.segments import JOINTS, SEGMENT_COUNT, SEGMENT_INDEX
-from leanmark.mechanics.angles import kind_of
+from leanmark.body.segments import SEGMENT_COUNT
 from leanmark.mechanics.arrays import Floats, Ints
 from leanmark.mechanics.ballistic import ballistic_loads
 from leanmark.mechanics.dynamics import Tempo, moving_loads
 from leanmark.mechanics.interval import DEFAULT_UNCERTAINTY, Uncertainty, spread
-from leanmark.mechanics.kinematics import place
 from leanmark.mechanics.loads import Loads
 from leanmark.mechanics.measure import measured
-from leanmark.mechanics.moments import MOMENT_AXES
 from leanmark.mechanics.position import Rep, solve_rep
 from leanmark.mechanics.reasons import FINE, REASONS
 from leanmark.mechanics.supports import Supports
 from leanmark.mechanics.task import Geometry
+from leanmark.moves.readings import floor_reports, joint_reports, lean_deg
+from leanmark.moves.report_form import (
+    LOAD_WORDS,
+    FlightReport,
+    LoadReport,
+    PhaseReport,
+    Range,
+    StrapReport,
+    TempoReport,
+)
 from leanmark.moves.stand import Stand, rep_bodies, rep_geometry
 from leanmark.rig.anchor_check import Pace, check_anchor
 
-LISTED_JOINTS: Final = 6
-"""Joint moments listed for a phase, the largest shares of reference strength first."""
-
-
-class Range(Struct):
-    """A value with the interval it lies in."""
-
-    value: float
-    low: float
-    high: float
-
-
 _NO_RANGE: Final = Range(nan, nan, nan)
-
-
-class StrapReport(Struct):
-    """One strap's tension [N]."""
-
-    side: str
-    tension_n: float
-
-
-class FloorReport(Struct):
-    """One contact patch: its force [N] and the place of its pressure [m], both in world axes."""
-
-    contact: str
-    force_n: tuple[float, float, float]
-    pressure_m: tuple[float, float, float]
-
-
-class JointReport(Struct):
-    """One joint's net moment about one anatomical axis, its share of the reference strength, and the interval
-    of the moment; a negative end means that the action may turn about."""
-
-    joint: str
-    action: str
-    moment_nm: float
-    share_percent: float
-    low_nm: float
-    high_nm: float
-
-
-class PhaseReport(Struct):
-    """One phase of the rep, held still. Where the body cannot take the position at all, numbers are
-    not-a-number and lists are empty; where it cannot hold it, they are what holding would need."""
-
-    phase: str
-    lean_deg: float
-    load_percent: Range
-    strap_total_n: Range
-    straps: list[StrapReport]
-    floor: list[FloorReport]
-    friction_needed: float
-    grip_margin: float
-    joints: list[JointReport]
-    reason: str
-
-
-class TempoReport(Struct):
-    """The rep at its tempo: peaks over both moving phases."""
-
-    tempo_s: tuple[float, float, float, float]
-    peak_strap_n: float
-    peak_to_held: float
-    slack_margin_percent: float
-    taut: bool
-    smooth: bool
-
-
-class FlightReport(Struct):
-    """The rep done with a flight of flight_m."""
-
-    flight_m: float
-    flight_s: float
-    peak_strap_n: float
-    peak_floor_n: float
-    possible: bool
-
-
-class LoadReport(Struct):
-    """Everything about one person, one rung, one mark."""
-
-    move: str
-    rung: str
-    mark_m: float
-    mark_of: str
-    strap_m: float
-    anchor_height_m: float
-    body_mass_kg: float
-    stature_m: float
-    load_is: str
-    feasible: bool
-    reasons: list[str]
-    phases: list[PhaseReport]
-    moving: TempoReport | None = None
-    flight: FlightReport | None = None
-    anchor: str = ""
-
-
-LOAD_WORDS: Final = {
-    "straps": "share of body weight on the straps",
-    "hands": "share of body weight on the hands",
-    "largest share": "largest joint moment, share of reference strength",
-}
 
 
 def load_report(
@@ -250,65 +153,6 @@ def _phase(
         joints=joint_reports(loads, node, ranges.low_nm[node], ranges.high_nm[node]),
         reason=reason,
     )
-
-
-def lean_deg(rep: Rep) -> Floats:
-    """Angle [deg] of the line from between the ankles to between the shoulders from upright, (N K,)."""
-    joint_m = place(rep.bodies, rep.solution.pose).joint_m
-    ankles, shoulders = (
-        joint_m[:, [SEGMENT_INDEX[f"left_{part}"], SEGMENT_INDEX[f"right_{part}"]]].mean(axis=1)
-        for part in ("foot", "upper_arm")
-    )
-    line = shoulders - ankles
-    lean: Floats = np.degrees(np.arctan2(np.hypot(line[:, 0], line[:, 1]), line[:, 2]))
-    return lean
-
-
-def floor_reports(rep: Rep, loads: Loads, row: int) -> list[FloorReport]:
-    """Force and centre of pressure of each patch at one row."""
-    reports = []
-    patches = [contact.patch for contact in rep.supports.contacts]
-    for patch in dict.fromkeys(patches):
-        members = [k for k, name in enumerate(patches) if name == patch]
-        force = loads.contact_force_n[row, members]
-        points = loads.contact_point_m[row, members]
-        share = np.maximum(force[:, 2], 0.0) + 1e-9
-        pressure = (points * share[:, None]).sum(axis=0) / share.sum()
-        total = force.sum(axis=0)
-        reports.append(FloorReport(patch, tuple(total.tolist()), tuple(pressure.tolist())))
-    return reports
-
-
-def joint_reports(loads: Loads, row: int, low_nm: Floats, high_nm: Floats) -> list[JointReport]:
-    """The joint actions that take the largest shares of reference strength at one row."""
-    share = np.abs(loads.strength_share[row])
-    reports = []
-    for flat in np.argsort(-share, axis=None)[:LISTED_JOINTS]:
-        joint, axis = divmod(int(flat), 3)
-        moment = float(loads.joint_moment_nm[row, joint, axis])
-        action = MOMENT_AXES[kind_of(JOINTS[joint])][axis].replace("_", " ")
-        low, high = float(low_nm[joint, axis]), float(high_nm[joint, axis])
-        if moment < 0.0:
-            action, low, high = _OPPOSITES[action], -high, -low
-        name = JOINTS[joint].replace("_", " ")
-        percent = 100.0 * float(share[joint, axis])
-        reports.append(JointReport(name, action, abs(moment), percent, low, high))
-    return reports
-
-
-_OPPOSITES: Final = {
-    "flexion": "extension",
-    "extension": "flexion",
-    "abduction": "adduction",
-    "internal rotation": "external rotation",
-    "external rotation": "internal rotation",
-    "side bend right": "side bend left",
-    "rotation left": "rotation right",
-    "radial deviation": "ulnar deviation",
-    "pronation": "supination",
-    "dorsiflexion": "plantarflexion",
-    "eversion": "inversion",
-}
 
 
 def _moving(rep: Rep, held: Loads, tempo: Tempo) -> TempoReport:
