@@ -83,6 +83,16 @@ def test_loads_out_of_reach_are_counted_with_their_reason(tmp_path: Path) -> Non
     assert re.search(r"Asta +— +—", said.out)
 
 
+def test_moves_that_the_rig_has_no_setting_for_are_left_out_with_a_word(tmp_path: Path) -> None:
+    squad = write_squad(tmp_path)
+    low = squad.read_text("utf-8").replace("2.45", "1.9").replace("short = 1.23", "")
+    squad.write_text(low, encoding="utf-8")
+    said = ask("cards", squad, "--out", tmp_path / "out")
+    assert said.code == 0
+    assert "row: left out, the rig has no setting 'short': add it to [rig.settings_m]" in said.out
+    assert ask("cards", squad, "--out", tmp_path / "out", "--json").data["left_out"] == {"row": "short"}
+
+
 def test_cards_made_again_replace_the_old_ones(tmp_path: Path) -> None:
     squad = write_squad(tmp_path)
     for _ in range(2):

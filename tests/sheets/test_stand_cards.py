@@ -8,6 +8,7 @@ import numpy as np
 import pytest
 
 from leanmark.body.build import Build
+from leanmark.errors import FieldError
 from leanmark.moves.known import Known
 from leanmark.moves.library import load_move, move_names
 from leanmark.moves.people import people_of
@@ -15,7 +16,15 @@ from leanmark.moves.stand import held_loads, stand
 from leanmark.rig.rig import standard_rig
 from leanmark.sheets import stand_cards as module
 from leanmark.sheets.answers import CardAnswer
-from leanmark.sheets.stand_cards import CardSet, card_moves, jobs, stand_cards, strap_moves, wanted_loads
+from leanmark.sheets.stand_cards import (
+    CardSet,
+    card_moves,
+    jobs,
+    left_out,
+    stand_cards,
+    strap_moves,
+    wanted_loads,
+)
 from leanmark.squad.squad import Squad, Trainee
 
 HER = Trainee("Asta", Build(61.5, 1.64, "female"))
@@ -129,6 +138,19 @@ def test_without_moves_every_strap_move_is_on_the_card() -> None:
     named = {move.move for move in card_moves(replace(SQUAD, moves=()))}
     assert named == {name for name in move_names() if load_move(name).kit != "none"}
     assert [move.family for move in strap_moves()] == sorted(move.family for move in strap_moves())
+
+
+def test_moves_without_a_setting_of_the_rig_are_left_out() -> None:
+    low = replace(SQUAD, rig=standard_rig(1.9), moves=())
+    without = left_out(low)
+    assert without["row"] == "short"
+    assert "short" not in low.rig.settings_m
+    assert {move.move for move in card_moves(low)} == {move.move for move in strap_moves()} - set(without)
+
+
+def test_a_rig_with_no_setting_that_the_moves_need_is_refused() -> None:
+    with pytest.raises(FieldError, match=r"moves = 'row' .*measure short and add them to \[rig.settings_m\]"):
+        card_moves(replace(SQUAD, rig=standard_rig(1.9), moves=("row",)))
 
 
 def test_wanted_loads_are_the_files_for_strap_loads_and_the_moves_own_else() -> None:

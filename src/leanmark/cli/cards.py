@@ -41,7 +41,7 @@ def cards(
     from leanmark.errors import FieldError
     from leanmark.sheets.cards import PAPERS, write_cards
     from leanmark.sheets.each import processors
-    from leanmark.sheets.stand_cards import jobs, stand_cards
+    from leanmark.sheets.stand_cards import jobs, left_out, stand_cards
 
     if paper not in PAPERS:
         raise FieldError("--paper", paper, " or ".join(PAPERS), "choose one of them")
@@ -58,10 +58,12 @@ def cards(
     figures = _write_figures(made.cards, out / "figures")
     names = [trainee.name for trainee in squad.trainees]
     if as_json:
-        print_json(as_data(names, made.answers, written, figures))
+        print_json(as_data(names, made.answers, written, figures) | {"left_out": left_out(squad)})
         return
     typer.echo(f"floor marks of the middle wanted load, {squad.rig.name}\n")
     typer.echo(overview(names, made.answers, squad.units))
+    for missing, setting in left_out(squad).items():
+        typer.echo(f"{missing}: left out, the rig has no setting '{setting}': add it to [rig.settings_m]")
     typer.echo(f"\nall cards: {written.squad}\none PDF each: {out}\nfigures: {out / 'figures'}")
 
 

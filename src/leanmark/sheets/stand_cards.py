@@ -8,12 +8,13 @@ from typing import Final
 
 import numpy as np
 
+from leanmark.errors import FieldError
 from leanmark.figures.draw import draw
 from leanmark.figures.from_rep import rep_scenes
 from leanmark.mechanics.arrays import Floats
 from leanmark.moves.library import load_move, move_names
 from leanmark.moves.people import people_of
-from leanmark.moves.schema import Move
+from leanmark.moves.schema import Move, Rung
 from leanmark.moves.stand import MarkAnswer, Stand, marks, stand
 from leanmark.moves.translate import mark_of, strap_setting
 from leanmark.sheets.answers import CardAnswer, card_answers
@@ -80,8 +81,32 @@ def jobs(squad: Squad) -> list[Job]:
 
 
 def card_moves(squad: Squad) -> tuple[Move, ...]:
-    """The squad's own moves, or every strap move of the library."""
+    """The squad's own moves, or every strap move of the library, as far as the rig has their strap setting.
+
+    Raises FieldError where that leaves none.
+    """
+    without = left_out(squad)
+    moves = tuple(move for move in _wanted_moves(squad) if move.move not in without)
+    if not moves:
+        known = ", ".join(squad.rig.settings_m) or "none"
+        remedy = f"measure {', '.join(dict.fromkeys(without.values()))} and add them to [rig.settings_m]"
+        raise FieldError("moves", list(without), f"moves with a strap setting of the rig: {known}", remedy)
+    return moves
+
+
+def left_out(squad: Squad) -> dict[str, str]:
+    """The wanted moves that the rig has no strap setting for, with the setting that they need."""
+    needed = {move.move: strap_setting(move, _rung(move)) for move in _wanted_moves(squad)}
+    return {move: setting for move, setting in needed.items() if setting not in squad.rig.settings_m}
+
+
+def _wanted_moves(squad: Squad) -> tuple[Move, ...]:
     return tuple(load_move(name) for name in squad.moves) or strap_moves()
+
+
+def _rung(move: Move) -> Rung:
+    """The rung that stands on cards: the middle one."""
+    return move.rungs[(len(move.rungs) - 1) // 2]
 
 
 def wanted_loads(squad: Squad, move: Move) -> Floats:
@@ -97,7 +122,7 @@ def _solved(job: Job) -> tuple[list[CardMove], tuple[tuple[CardAnswer, ...], ...
     _, squad, move = job
     builds, known = zip(*((trainee.build, trainee.known) for trainee in squad.trainees), strict=True)
     people = people_of(builds, known)
-    rung = move.rungs[(len(move.rungs) - 1) // 2]
+    rung = _rung(move)
     standing = stand(move, rung, squad.rig, people)
     found = marks(standing, wanted_loads(squad, move))
     answers = card_answers(standing, found)
