@@ -42,8 +42,11 @@ def commands(out: str) -> dict[str, list[str]]:
 def wall_s(command: list[str]) -> float:
     """Seconds from start to exit; a command that fails ends the benchmark."""
     began = time.perf_counter()
-    subprocess.run(command, check=True, capture_output=True)
-    return time.perf_counter() - began
+    found = subprocess.run(command, check=False, capture_output=True, text=True)
+    spent = time.perf_counter() - began
+    if found.returncode:
+        sys.exit(found.stderr)
+    return spent
 
 
 def run() -> None:
