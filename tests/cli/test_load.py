@@ -110,6 +110,24 @@ def test_a_position_out_of_reach_is_an_answer_with_a_reason_and_no_numbers() -> 
     assert data["moving"] is None
 
 
+def test_forces_that_cannot_be_are_not_printed() -> None:
+    said = ask("load", "row", *HER, "--push", "150 n left at left grip")
+    assert "cannot be done (start" in said.out
+    assert "the strap goes slack" in said.out
+    start = next(line for line in said.out.splitlines() if line.startswith("start"))
+    assert start.split() == ["start", *["—"] * 7]
+
+
+def test_a_strap_that_slips_through_its_loop_says_so() -> None:
+    push = ("--push", "60 n left at chest", "--mark", "-80 cm", "--floor", "dry rubber mat")
+    independent, loop = (
+        ask("load", "row", *HER, *push, "--straps", mode, "--json").data
+        for mode in ("independent", "slipping loop")
+    )
+    assert independent["reasons"] == []
+    assert any("slip through its loop" in reason for reason in loop["reasons"])
+
+
 def test_a_worn_mass_loads_the_straps_more_and_a_lift_less() -> None:
     plain, vest, lifted = (
         ask("load", "row", *HER, *extra, "--json").data["phases"][0]["strap_total_n"]["value"]

@@ -180,8 +180,12 @@ def _joint_lines(report: LoadReport) -> list[str]:
 
 
 def _can_be_held(phase: PhaseReport) -> bool:
-    """Whether the numbers of a phase are forces that can be: the body takes the position, straps pull."""
-    return bool(phase.straps or phase.floor) and phase.load_percent.value >= 0.0
+    """Whether the numbers of a phase are forces that can be: the body takes the position, straps only pull
+    and floors only push."""
+    from leanmark.mechanics.reasons import REASONS, SLACK, TIPS
+
+    taken = bool(phase.straps or phase.floor)
+    return taken and phase.reason not in (REASONS[SLACK], REASONS[TIPS])
 
 
 def _phase_row(phase: PhaseReport, system: UnitSystem) -> tuple[str, ...]:
