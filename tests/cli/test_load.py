@@ -119,7 +119,7 @@ def test_forces_that_cannot_be_are_not_printed() -> None:
 
 
 def test_a_strap_that_slips_through_its_loop_says_so() -> None:
-    push = ("--push", "60 n left at chest", "--mark", "-80 cm", "--floor", "dry rubber mat")
+    push = ("--push", "80 n left at chest", "--mark", "-80 cm", "--floor", "dry rubber mat")
     independent, loop = (
         ask("load", "row", *HER, *push, "--straps", mode, "--json").data
         for mode in ("independent", "slipping loop")
