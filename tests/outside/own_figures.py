@@ -9,6 +9,7 @@ import numpy as np
 from leanmark.mechanics.ballistic import SOFT_LANDING, TAKE_OFF
 from leanmark.mechanics.calibrate import PRIOR, SCALE_ERROR_N
 from leanmark.mechanics.distribution import CONE_FACETS, EVEN_SHARING
+from leanmark.mechanics.dynamics import SMOOTH_SHARE
 from leanmark.mechanics.interval import DEFAULT_UNCERTAINTY
 from leanmark.mechanics.ranges import REPORT_SLACK_RAD
 from leanmark.mechanics.reasons import CLEARANCE_M
@@ -41,6 +42,11 @@ OWN_FIGURES: Final[tuple[tuple[str, str, str], ...]] = (
         "one standard deviation each; two reach the ends of the patch",
     ),
     ("error of a hanging scale", f"±{SCALE_ERROR_N:g} N", "step and drift of a luggage scale"),
+    (
+        "change of force from which a path counts as bent",
+        f"{100.0 * SMOOTH_SHARE:g} % of body weight",
+        "smooth reps of the library change by up to half of it, bent ones by several times it",
+    ),
     ("path share at take-off", f"{TAKE_OFF:g}", "joints are not quite straight when the feet leave"),
     ("path share of a landing", f"{SOFT_LANDING:g}", "a landing on bent legs"),
     (
