@@ -9,7 +9,14 @@ from hypothesis import strategies as st
 
 from leanmark.errors import FieldError
 from leanmark.mechanics.arrays import Floats
-from leanmark.mechanics.calibrate import PRIOR, SCALE_ERROR_N, Calibration, Predict, calibrated
+from leanmark.mechanics.calibrate import (
+    MOST_COM_SHARE,
+    PRIOR,
+    SCALE_ERROR_N,
+    Calibration,
+    Predict,
+    calibrated,
+)
 
 # tensions [N] of five positions at no offset, and their slopes per share of stature and per pressure
 LEVEL_N = np.array([150.0, 220.0, 300.0, 360.0, 410.0])
@@ -126,3 +133,18 @@ def test_a_reading_at_a_mark_that_cannot_be_held_is_refused_by_its_number() -> N
 
     with pytest.raises(FieldError, match=r"reading 2 = 220.*can be held.*check its mark"):
         calibrated(barred, np.array([150.0, 220.0, 300.0]))
+
+
+def test_the_mass_centre_stays_within_belief() -> None:
+    found = calibrated(straight(), LEVEL_N + 600.0, 0.5)
+    assert found.mean[0] == MOST_COM_SHARE
+    assert abs(found.mean[1]) <= 1.0
+
+
+def test_a_step_to_where_nothing_holds_is_not_taken() -> None:
+    def narrow(unknowns: Floats) -> Floats:
+        return np.where(np.abs(unknowns[:, 1:]) < 0.3, straight()(unknowns), np.nan)
+
+    found = calibrated(narrow, LEVEL_N + SLOPE_N @ np.array([0.0, 0.9]), 1.0)
+    assert np.isfinite(found.mean).all()
+    assert abs(found.mean[1]) < 0.3
