@@ -10,8 +10,10 @@ from hypothesis import strategies as st
 
 from leanmark.units import (
     UNITS,
+    UnitSystem,
     from_si,
     show_force,
+    show_force_range,
     show_length,
     show_mass,
     si_unit_of,
@@ -109,3 +111,8 @@ def test_shown_feet_and_inches_stay_within_a_quarter_inch(length_m: float) -> No
     inches = 12 * values.get("ft", 0.0) + values["in"]
     assert values["in"] < 12
     assert abs(inches * 0.0254 - abs(length_m)) <= 0.25 * 0.0254 + 1e-9
+
+
+@pytest.mark.parametrize(("system", "shown"), [("metric", "29 to 38 kg-force"), ("us", "64 to 84 lbf")])
+def test_two_forces_are_shown_as_a_range_with_one_symbol(system: UnitSystem, shown: str) -> None:
+    assert show_force_range(29.0 * 9.80665, 38.0 * 9.80665, system) == shown
