@@ -12,7 +12,7 @@ from leanmark.moves.library import find_rung, load_move
 from leanmark.moves.people import people_of
 from leanmark.moves.report import load_report, peak_anchor_n
 from leanmark.moves.report_form import LoadReport
-from leanmark.moves.stand import stand
+from leanmark.moves.stand import held_loads, stand
 from leanmark.rig.rig import standard_rig
 
 TEMPO = Tempo(2.0, 1.0, 1.0, 0.0)
@@ -88,3 +88,16 @@ def test_a_flight_loads_the_floor_by_more_than_body_weight() -> None:
     assert flight is not None
     assert flight.flight_s == pytest.approx(2.0 * np.sqrt(2.0 * 0.05 / GRAVITY_M_S2))
     assert flight.peak_floor_n > 75.0 * GRAVITY_M_S2
+
+
+def test_a_load_has_the_same_interval_in_a_report_and_on_a_card() -> None:
+    for name, rung in (("row", "leaning"), ("front plank", "on elbows")):
+        move = load_move(name)
+        form = find_rung(move, rung)
+        standing = stand(move, form, standard_rig(2.45), people_of([Build(75.0, 1.78, "male")]))
+        where = (form.mark or move.mark).start_m
+        phases = load_report(standing, where).phases
+        held = held_loads(standing, np.array([where]), np.zeros(1, dtype=np.intp))
+        highest = max(phases, key=lambda phase: phase.load_percent.value).load_percent
+        assert 100.0 * held.load[0] == pytest.approx(highest.value, abs=1e-6)
+        assert 100.0 * held.low[0] == pytest.approx(highest.low, abs=1e-6)

@@ -99,7 +99,11 @@ class _Ranges:
 
 
 def _ranges(standing: Stand, rep: Rep, loads: Loads, ends: Sequence[Loads], unknown: Uncertainty) -> _Ranges:
-    """What pressure within the patches, the tables and measuring errors allow, spanning the tables."""
+    """What pressure within the patches, the tables and measuring errors allow, spanning the tables.
+
+    Where the pressure sits widens a load that the straps bear; a load of strength is that of least effort,
+    since at the ends of the pressure's range people would work against themselves.
+    """
     steps, measure = len(rep.nodes), standing.move.load
 
     def read(found: Loads, supports: Supports) -> Floats:
@@ -118,6 +122,8 @@ def _ranges(standing: Stand, rep: Rep, loads: Loads, ends: Sequence[Loads], unkn
     reached = [value, *(read(end, rep.supports) for end in ends)]
     low = np.min(reached, axis=0) - half
     high = np.max(reached, axis=0) + half
+    if measure != "straps":
+        low[..., 0], high[..., 0] = value[..., 0] - half[..., 0], value[..., 0] + half[..., 0]
     moments = (steps, SEGMENT_COUNT, 3)
     return _Ranges(
         _spanned(value[..., 0], low[..., 0], high[..., 0]),
