@@ -36,9 +36,9 @@ test: .venv/dev.stamp
 	$(call step,types,mypy --strict on src,mypy)
 	$(call step,layers,imports run from ground to roof,lint-imports)
 	@echo 'docs     links, words and every printed command'
-	@$(BIN)/pytest --benchmark-disable tests/docs
+	@$(BIN)/pytest tests/docs
 	@echo 'tests    the rest, on every core, warnings as errors'
-	@$(BIN)/pytest --benchmark-disable -n auto --ignore=tests/docs
+	@$(BIN)/pytest -n auto --ignore=tests/docs
 	@echo 'next     all checks passed; CONTRIBUTING.md tells how to add to the project'
 
 docs: .venv/dev.stamp
@@ -52,7 +52,7 @@ lock:
 	$(LOCK) --group build -c requirements/dev.lock pyproject.toml -o requirements/default.lock
 
 clean:
-	rm -rf .venv build dist .mypy_cache .pytest_cache .ruff_cache .hypothesis .import_linter_cache .benchmarks
+	rm -rf .venv build dist .mypy_cache .pytest_cache .ruff_cache .hypothesis .import_linter_cache
 
 .venv/default.stamp: requirements/default.lock $(GROUND)
 	@sh requirements/install.sh default
