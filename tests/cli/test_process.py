@@ -76,8 +76,10 @@ def test_wrong_input_is_one_line_and_exit_code_2() -> None:
 @ON_POSIX
 @pytest.mark.parametrize("wait_s", [0.05, 0.2, 0.4, 0.7, 1.0, 2.0])
 def test_ctrl_c_ends_quietly_and_leaves_nothing_half_written(tmp_path: Path, wait_s: float) -> None:
+    # Warnings as people have them, not as errors: a signal amid an import leaves the interpreter's own file
+    # unclosed, which it would then report.
     words = ("cards", ROOT / "demo" / "squad.toml", "--out", tmp_path / "out")
-    process = start(*words, command=[sys.executable, "-W", "error", "-c", SAYS_READY])
+    process = start(*words, command=[sys.executable, "-c", SAYS_READY])
     assert process.stderr is not None
     assert process.stderr.readline() == "ready\n"
     time.sleep(wait_s)

@@ -8,7 +8,7 @@ is exact because each joint has one weight, and the rows' derivatives are analyt
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 import numpy as np
@@ -147,7 +147,42 @@ def solve_rows(
     bodies: Bodies, targets: Targets, rows: Rows, count: int, start: Pose | None = None
 ) -> PoseSolution:
     """``solve_pose`` for constraints that are laid out already; large batches are solved in pieces that fit
-    the processor's cache."""
+    the processor's cache.
+
+    Poses left open are tried once more by way of the nearest pose with all joints alike firm, since a stiff
+    body can get stuck on the way to a pose that it could take.
+    """
+    solution = _solve_pieces(bodies, targets, rows, count, start)
+    index = np.flatnonzero(~solution.met)
+    if len(index):
+        people = bodies.take(index) if len(bodies.body_mass_kg) > 1 else bodies
+        wanted, own = targets.take(index), rows.take(index)
+        alike = replace(wanted, weight=np.ones(SEGMENT_COUNT))
+        begin = start.take(index) if start is not None and len(start.root_m) > 1 else start
+        by_way = _solve_pieces(people, alike, own, len(index), begin)
+        again = _solve_pieces(people, wanted, own, len(index), by_way.pose)
+        solution = merged(solution, again, index)
+    return solution
+
+
+def merged(whole: PoseSolution, part: PoseSolution, index: Ints) -> PoseSolution:
+    """``whole`` with the poses at ``index`` replaced by those of ``part`` that are met."""
+    index, part = index[part.met], part.take(np.flatnonzero(part.met))
+    for kept, new in (
+        (whole.pose.root_m, part.pose.root_m),
+        (whole.pose.rotation, part.pose.rotation),
+        (whole.residual_m, part.residual_m),
+        (whole.rows_m, part.rows_m),
+        (whole.met, part.met),
+        (whole.steps, part.steps),
+    ):
+        kept[index] = new
+    return whole
+
+
+def _solve_pieces(
+    bodies: Bodies, targets: Targets, rows: Rows, count: int, start: Pose | None
+) -> PoseSolution:
     if count <= PIECE:
         return _solve_piece(bodies, targets, rows, count, start)
     parts = []

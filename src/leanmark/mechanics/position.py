@@ -17,7 +17,7 @@ from leanmark.mechanics.constraints import Constraints
 from leanmark.mechanics.kinematics import Pose, place
 from leanmark.mechanics.loads import Balance, Loads, balance_of, loads_at, loads_of, statics
 from leanmark.mechanics.patches import PATCHES, Patch
-from leanmark.mechanics.pose import PoseSolution, Targets, solve_rows
+from leanmark.mechanics.pose import PoseSolution, Targets, merged, solve_rows
 from leanmark.mechanics.ranges import within_range
 from leanmark.mechanics.reasons import FINE, load_reasons, pose_reasons
 from leanmark.mechanics.rotation import rotation_from_vector, vector_from_rotation
@@ -179,7 +179,8 @@ def _root_guess(task: Task, bodies: Bodies, geometry: Geometry, patches: list[Pa
 
 
 def _solve_in_range(bodies: Bodies, targets: Targets, constraints: Constraints, count: int) -> PoseSolution:
-    """Solve, then draw joints that left their range to its limit and solve again, where any did."""
+    """Solve, then draw joints that left their range to its limit and solve again, where any did. A pose that
+    can be met only past a joint's range stays as it was, so that this is its reason."""
     rows = lay_out(constraints)
     solution = solve_rows(bodies, targets, rows, count)
     weight = np.broadcast_to(targets.weight, (count, SEGMENT_COUNT))
@@ -195,21 +196,5 @@ def _solve_in_range(bodies: Bodies, targets: Targets, constraints: Constraints, 
         index = np.flatnonzero(again)
         people = bodies.take(index) if len(bodies.body_mass_kg) > 1 else bodies
         part = solve_rows(people, targets.take(index), rows.take(index), len(index))
-        solution = _merged(solution, part, index)
+        solution = merged(solution, part, index)
     return solution
-
-
-def _merged(whole: PoseSolution, part: PoseSolution, index: Ints) -> PoseSolution:
-    """``whole`` with the poses at ``index`` replaced by those of ``part`` that are met; a pose that can be
-    met only past a joint's range stays as it was, so that this is its reason."""
-    index, part = index[part.met], part.take(np.flatnonzero(part.met))
-    for kept, new in (
-        (whole.pose.root_m, part.pose.root_m),
-        (whole.pose.rotation, part.pose.rotation),
-        (whole.residual_m, part.residual_m),
-        (whole.rows_m, part.rows_m),
-        (whole.met, part.met),
-        (whole.steps, part.steps),
-    ):
-        kept[index] = new
-    return whole
