@@ -33,7 +33,7 @@ def test_up_to_fourteen_moves_stand_on_one_page(paper: sheets.Paper, moves: int)
 
 
 def test_more_go_to_a_second_page_rather_than_shrink() -> None:
-    assert pages(render_cards([card(moves=20)])) == 2
+    assert pages(render_cards([card(moves=26)])) == 2
 
 
 def test_long_words_go_to_a_second_page_too() -> None:

@@ -6,6 +6,8 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
+from tests.docs.pages import ROOT
+from tests.sheets.test_cards import pages
 
 from leanmark.body.build import Build
 from leanmark.errors import FieldError
@@ -16,6 +18,7 @@ from leanmark.moves.stand import held_loads, stand
 from leanmark.rig.rig import standard_rig
 from leanmark.sheets import stand_cards as module
 from leanmark.sheets.answers import CardAnswer
+from leanmark.sheets.cards import Paper, render_cards
 from leanmark.sheets.stand_cards import (
     CardSet,
     card_moves,
@@ -25,7 +28,9 @@ from leanmark.sheets.stand_cards import (
     strap_moves,
     wanted_loads,
 )
+from leanmark.squad.read import read_squad
 from leanmark.squad.squad import Squad, Trainee
+from leanmark.units import UnitSystem
 
 HER = Trainee("Asta", Build(61.5, 1.64, "female"))
 HIM = Trainee("Birk", Build(79.0, 1.83, "male"))
@@ -161,3 +166,11 @@ def test_wanted_loads_are_the_files_for_strap_loads_and_the_moves_own_else() -> 
     np.testing.assert_allclose(wanted_loads(SQUAD, of_strength), own)
     unasked = replace(SQUAD, wanted_load_fractions=())
     np.testing.assert_allclose(wanted_loads(unasked, row), np.array(row.loads_percent) / 100.0)
+
+
+@pytest.mark.parametrize(("paper", "units"), [("a4", "metric"), ("letter", "us")])
+def test_every_trainee_of_the_demo_has_all_strap_moves_on_one_page(paper: Paper, units: UnitSystem) -> None:
+    squad = replace(read_squad(ROOT / "demo" / "squad.toml"), units=units)
+    cards = stand_cards(squad, "2026-01-01").cards
+    assert all(len(card.moves) == len(strap_moves()) for card in cards)
+    assert pages(render_cards(cards, paper)) == len(cards)

@@ -53,8 +53,8 @@ SAFETY: Final[tuple[tuple[str, str], ...]] = (
     ),
     (
         "Loads",
-        "are shares of body weight on the straps; of strength: the largest joint moment as a share of a "
-        "reference strength for such a build, not of this person's own.",
+        "are shares of body weight on the straps; of strength: the largest joint moment over a reference "
+        "strength, not this person's own.",
     ),
     (
         "Marks",
