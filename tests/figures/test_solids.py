@@ -1,12 +1,11 @@
 from __future__ import annotations
 
 import numpy as np
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from leanmark.figures.project import VIEWS, project
-from leanmark.figures.solids import Solid, ball, directions, ellipsoid, hull, outline, shrunk
+from leanmark.figures.solids import ball, directions, ellipsoid, hull, outline
 from leanmark.mechanics.rotation import rotation_from_vector
 
 SIDE = VIEWS["side"]
@@ -61,8 +60,3 @@ def test_outlines_turn_anticlockwise_and_are_convex(x: float, a: float, b: float
 def test_a_flat_ring_seen_edge_on_is_a_line_and_not_nan() -> None:
     ring = ellipsoid(np.zeros(3), np.eye(3), (0.0, 0.1, 0.0))
     np.testing.assert_array_equal(outline(ring, SIDE, 12), np.zeros((12, 2)))
-
-
-def test_shrinking_takes_the_same_off_every_axis_but_leaves_a_tenth() -> None:
-    thin: Solid = shrunk(ellipsoid(np.zeros(3), np.eye(3), (0.10, 0.05, 0.01)), 0.02)
-    assert np.diag(thin.axes_m[0]).tolist() == pytest.approx([0.08, 0.03, 0.001])

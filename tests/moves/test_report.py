@@ -13,6 +13,7 @@ from leanmark.moves.people import people_of
 from leanmark.moves.report import load_report, peak_anchor_n
 from leanmark.moves.report_form import LoadReport
 from leanmark.moves.stand import held_loads, stand
+from leanmark.rig.floors import CAUTION_FRICTION
 from leanmark.rig.rig import standard_rig
 
 TEMPO = Tempo(2.0, 1.0, 1.0, 0.0)
@@ -101,3 +102,11 @@ def test_a_load_has_the_same_interval_in_a_report_and_on_a_card() -> None:
         highest = max(phases, key=lambda phase: phase.load_percent.value).load_percent
         assert 100.0 * held.load[0] == pytest.approx(highest.value, abs=1e-6)
         assert 100.0 * held.low[0] == pytest.approx(highest.low, abs=1e-6)
+
+
+def test_a_position_that_asks_much_of_the_floor_says_so() -> None:
+    near, far = report_of("row", "leaning", mark_m=-1.0), report_of("row", "leaning", mark_m=-0.4)
+    assert max(phase.friction_needed for phase in near.phases) < CAUTION_FRICTION
+    assert near.grip == ""
+    assert max(phase.friction_needed for phase in far.phases) > CAUTION_FRICTION
+    assert "try these shoes" in far.grip

@@ -8,8 +8,7 @@ import msgspec
 import pytest
 import yaml
 
-from leanmark.mechanics.angles import ANGLES
-from leanmark.moves.schema import FIRMNESS, Move, known_joints
+from leanmark.moves.schema import FIRMNESS, Move
 
 TEXT = """
 move: shrug
@@ -123,7 +122,3 @@ def test_each_word_for_firmness_is_firmer_than_the_one_before() -> None:
     weights = list(FIRMNESS.values())
     assert weights == sorted(weights)
     assert len(set(weights)) == len(weights)
-
-
-def test_joints_are_those_whose_angles_are_defined() -> None:
-    assert set(known_joints()) == set(ANGLES)

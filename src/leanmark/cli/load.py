@@ -155,6 +155,8 @@ def _moving_lines(report: LoadReport, system: UnitSystem) -> list[str]:
         peaks = f"strap peak {strap}, floor peak {floor}"
         state = peaks if flight.possible else "not possible: a strap would have to push, or nothing rises"
         lines.append(f"with a flight of {show_length(flight.flight_m, system)}: {state}")
+    if report.grip:
+        lines.append(f"grip: {report.grip}")
     if report.anchor:
         lines.append(textwrap.fill(f"anchor: {report.anchor}", _WIDTH, subsequent_indent="  "))
     return lines

@@ -42,13 +42,6 @@ def hull(*solids: Solid) -> Solid:
     )
 
 
-def shrunk(solid: Solid, by_m: float) -> Solid:
-    """The solid with every semi-axis shorter by ``by_m`` [m], but never below a tenth of itself."""
-    length = np.linalg.norm(solid.axes_m, axis=1, keepdims=True)
-    factor = np.maximum(length - by_m, 0.1 * length) / np.where(length > 0.0, length, 1.0)
-    return Solid(solid.centre_m, solid.axes_m * factor)
-
-
 @cache
 def directions(count: int) -> Floats:
     """Unit vectors evenly round a circle, anticlockwise from the right, (count, 2)."""

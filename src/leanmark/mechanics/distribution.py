@@ -3,7 +3,7 @@
 Effort is the sum of squared joint moments, each as a share of the joint's reference strength, plus a
 small squared share of body weight on every unknown so that equal points share alike. The quadratic
 programme is handed to the dual active-set solver DAQP (Arnstrom, Bemporad and Axehill 2022, IEEE Trans
-Autom Control 67:4362), one pose at a time.
+Autom Control 67:4362, from memory), one pose at a time.
 """
 
 from __future__ import annotations

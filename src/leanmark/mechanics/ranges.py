@@ -46,10 +46,6 @@ REPORT_SLACK_RAD: Final = np.radians(1.0)
 """A joint is called past its range only beyond this, the fineness a goniometer reads."""
 
 
-DRAW_SLACK_RAD: Final = 0.25 * REPORT_SLACK_RAD
-"""A joint is drawn back only from beyond this, so that one drawn to its limit is left alone."""
-
-
 def past_range(rotation: Floats) -> dict[str, Bools]:
     """Which poses hold which joint angle past its range; keys ``joint angle``, values (N,).
 

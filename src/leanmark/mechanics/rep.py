@@ -1,8 +1,8 @@
 """A rep as a smooth path of poses, and how fast every segment moves along it.
 
 Poses are solved at Chebyshev-Lobatto nodes between start and end, so that derivatives along the path are
-those of the interpolating polynomial (Trefethen 2000, Spectral Methods in MATLAB, chapter 6). The path
-parameter follows a minimum-jerk course in time (Flash and Hogan 1985, J Neurosci 5:1688).
+those of the interpolating polynomial (Trefethen 2000, Spectral Methods in MATLAB, chapter 6, from memory).
+The path parameter follows a minimum-jerk course in time (Flash and Hogan 1985, J Neurosci 5:1688, from memory).
 """
 
 from __future__ import annotations
@@ -25,7 +25,7 @@ def lobatto_nodes(count: int) -> Floats:
 def differentiation_matrix(nodes: Floats) -> Floats:
     """Matrix that turns values at the nodes into the interpolating polynomial's derivatives there.
 
-    Barycentric form (Berrut and Trefethen 2004, SIAM Review 46:501, section 9.3).
+    Barycentric form (Berrut and Trefethen 2004, SIAM Review 46:501, section 9.3, from memory).
     """
     weight, difference = _barycentric(nodes)
     matrix: Floats = weight[None, :] / weight[:, None] / difference

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import nan
+from math import isfinite, nan
 from typing import Final
 
 import numpy as np
@@ -33,6 +33,7 @@ from leanmark.moves.report_form import (
 )
 from leanmark.moves.stand import Stand, rep_bodies, rep_geometry
 from leanmark.rig.anchor_check import Pace, check_anchor
+from leanmark.rig.floors import CAUTION_FRICTION
 
 _NO_RANGE: Final = Range(nan, nan, nan)
 
@@ -75,6 +76,7 @@ def load_report(
         moving=_moving(rep, loads, tempo) if tempo and len(rep.nodes) > 1 and not wrong else None,
         flight=_flight(rep, flight_m) if flight_m and len(rep.nodes) > 1 and not wrong else None,
     )
+    report.grip = _grip_caution(report.phases)
     if rep.supports.straps and not wrong:
         peak, pace = peak_anchor_n(report)
         report.anchor = check_anchor(np.full(people_on_beam, peak), standing.rig.rated_load_n, pace).words()
@@ -131,6 +133,15 @@ def _ranges(standing: Stand, rep: Rep, loads: Loads, ends: Sequence[Loads], unkn
         low[..., 2:].min(axis=0).reshape(moments),
         high[..., 2:].max(axis=0).reshape(moments),
     )
+
+
+def _grip_caution(phases: Sequence[PhaseReport]) -> str:
+    """Words of caution where a position needs more grip than a floor should be asked for untried."""
+    needed = max((phase.friction_needed for phase in phases if isfinite(phase.friction_needed)), default=0.0)
+    if needed <= CAUTION_FRICTION:
+        return ""
+    asked = f"needs {needed:.2f}, more than {CAUTION_FRICTION:.2f}"
+    return f"{asked}: try these shoes on this floor at an easier mark first"
 
 
 def _spanned(value: Floats, low: Floats, high: Floats) -> Floats:

@@ -97,6 +97,7 @@ class LoadReport(Struct):
     moving: TempoReport | None = None
     flight: FlightReport | None = None
     anchor: str = ""
+    grip: str = ""
 
 
 LOAD_WORDS: Final = {

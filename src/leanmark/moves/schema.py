@@ -7,7 +7,6 @@ from typing import Annotated, Literal
 from msgspec import Meta, Struct, field
 
 from leanmark.errors import FieldError
-from leanmark.mechanics.angles import ANGLES
 
 Side = Literal["left", "right"]
 Stage = Literal["controlled", "fast", "ballistic"]
@@ -139,8 +138,3 @@ class Move(Struct, forbid_unknown_fields=True, rename="kebab"):
     """What a wanted load is a share of body weight of; ``largest share`` is the largest joint moment as a
     share of reference strength, for moves whose strap force hardly changes with the mark."""
     loads_percent: tuple[float, ...] = (20.0, 35.0, 50.0)
-
-
-def known_joints() -> tuple[str, ...]:
-    """Joint names that a move file may use, without sides."""
-    return tuple(ANGLES)
