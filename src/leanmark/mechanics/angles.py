@@ -2,10 +2,10 @@
 
 Conventions follow the International Society of Biomechanics (Wu et al. 2002, J Biomech 35:543, hip,
 ankle, spine; Wu et al. 2005, J Biomech 38:981, shoulder, elbow, wrist; both from memory), read in our
-axes: x_isb = x, y_isb = z, z_isb = -y. Angles are zero in the anatomical position (palms forward) and mean the same
-movement on either side. Two are turned for the reader: bending the trunk forward is positive (the
-standard counts extension), and shoulder rotation is counted from the arm swung straight to its place,
-so that the standard's axial rotation is ``rotation - plane``.
+axes: x_isb = x, y_isb = z, z_isb = -y. Angles are zero in the anatomical position (palms forward) and
+mean the same movement on either side. Two are turned for the reader: bending the trunk forward is
+positive (the standard counts extension), and shoulder rotation is counted from the arm swung straight to
+its place, so that the standard's axial rotation is ``rotation - plane``.
 """
 
 from __future__ import annotations

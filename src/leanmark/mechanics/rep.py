@@ -1,8 +1,9 @@
 """A rep as a smooth path of poses, and how fast every segment moves along it.
 
 Poses are solved at Chebyshev-Lobatto nodes between start and end, so that derivatives along the path are
-those of the interpolating polynomial (Trefethen 2000, Spectral Methods in MATLAB, chapter 6, from memory).
-The path parameter follows a minimum-jerk course in time (Flash and Hogan 1985, J Neurosci 5:1688, from memory).
+those of the interpolating polynomial (Trefethen 2000, Spectral Methods in MATLAB, chapter 6, from
+memory). The path parameter follows a minimum-jerk course in time (Flash and Hogan 1985, J Neurosci
+5:1688, from memory).
 """
 
 from __future__ import annotations
