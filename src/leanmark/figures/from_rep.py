@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
 import numpy as np
@@ -111,13 +112,13 @@ def _boxes(rep: Rep, points: dict[str, Floats]) -> tuple[Surface, ...]:
     return tuple(boxes)
 
 
-def rep_scenes(standing: Stand, rep: Rep, row: int) -> tuple[Scene, ...]:
-    """Start and end of one person's rep, the end last; a hold's single scene."""
+def rep_scenes(standing: Stand, rep: Rep, row: int, nodes: Sequence[int] | None = None) -> tuple[Scene, ...]:
+    """Start and end of one person's rep, the end last, or the scenes at ``nodes``; a hold's single scene."""
     steps = len(rep.nodes)
     label = mark_of(standing.move, standing.rung).of
-    ends = [0] if steps == 1 else [0, steps - 1]
-    part = rep.at(np.array([row * steps + end for end in ends]))
+    shown = [0] if steps == 1 else [0, steps - 1] if nodes is None else list(nodes)
+    part = rep.at(np.array([row * steps + node for node in shown]))
     balance = part.balance()
     loads, *limits = part.loads_within(balance)
     total_n = np.stack([limit.strap_tension_n.sum(axis=1) for limit in limits], axis=1)
-    return tuple(scene_of(part, loads, k, standing.move, label, total_n[k]) for k in range(len(ends)))
+    return tuple(scene_of(part, loads, k, standing.move, label, total_n[k]) for k in range(len(shown)))

@@ -92,13 +92,19 @@ class Rep:
         return np.where(self.reason != FINE, self.reason, held)
 
 
-def target_rotations(start: Floats, end: Floats, nodes: Floats) -> Floats:
+def target_rotations(start: Floats, end: Floats, nodes: Floats, key: Floats | None = None) -> Floats:
     """Targets along N reps, each joint turning about one axis from start to end; (N, K, 18, 3, 3).
 
-    start, end: (N, 18, 3, 3).
+    start, end: (N, 18, 3, 3). key: (18, 3, 3), passed half way: the rotation vector from the start is then
+    the parabola through key and end, so that the joint neither stops nor jerks at the key pose.
     """
-    turn = vector_from_rotation(np.swapaxes(start, -1, -2) @ end)
-    return start[:, None] @ rotation_from_vector(nodes[:, None, None] * turn[:, None])
+    turn = vector_from_rotation(np.swapaxes(start, -1, -2) @ end)[:, None]
+    along = nodes[:, None, None]
+    turned = along * turn
+    if key is not None:
+        half = vector_from_rotation(np.swapaxes(start, -1, -2) @ key)[:, None]
+        turned = along * (4.0 * half - turn) + along**2 * (2.0 * turn - 4.0 * half)
+    return start[:, None] @ rotation_from_vector(turned)
 
 
 def solve_rep(task: Task, bodies: Bodies, geometry: Geometry, nodes: Floats) -> Rep:
@@ -115,7 +121,7 @@ def solve_rep(task: Task, bodies: Bodies, geometry: Geometry, nodes: Floats) -> 
     patches = patch_places(task, bodies, geometry, found)
     constraints = constraints_of(task, patches, geometry)
     ends = (task.start[None], first.rotation) if task.found_at_end else (first.rotation, task.end[None])
-    rotation = np.broadcast_to(target_rotations(*ends, nodes), (count, steps, SEGMENT_COUNT, 3, 3))
+    rotation = np.broadcast_to(target_rotations(*ends, nodes, task.key), (count, steps, SEGMENT_COUNT, 3, 3))
     targets = Targets(
         Pose(np.repeat(first.root_m, steps, axis=0), rotation.reshape(-1, SEGMENT_COUNT, 3, 3)), task.weight
     )

@@ -92,7 +92,8 @@ class Task:
     """start, end: (18, 3, 3) target rotations; weight: (18,) firmness; mark_across: the floor mark runs to
     the person's left instead of ahead; still: a hold, without an end; found_at_end: found patches come down
     in the end pose instead of the start pose; strap_runs: on a kit whose one strap slips through a loop, the
-    two sides pull in turn, so that only their whole length is held."""
+    two sides pull in turn, so that only their whole length is held; key: (18, 3, 3) target half way along the
+    rep, if the path is not straight."""
 
     start: Floats
     end: Floats
@@ -105,6 +106,7 @@ class Task:
     still: bool = False
     found_at_end: bool = False
     strap_runs: bool = False
+    key: Floats | None = None
 
     @property
     def landing(self) -> Floats:

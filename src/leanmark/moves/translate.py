@@ -12,8 +12,8 @@ from leanmark.errors import FieldError
 from leanmark.mechanics.angles import ANGLES, angle_names, joint_rotations, kind_of
 from leanmark.mechanics.arrays import Floats
 from leanmark.mechanics.patches import PATCHES
-from leanmark.mechanics.task import BalanceUse, HoldUse, PatchUse, Task
-from leanmark.moves.schema import FIRMNESS, Angles, Balance, Contact, Firmness, Hold, Mark, Move, Rung
+from leanmark.mechanics.task import BalanceUse, HoldUse, PatchUse, PushUse, Task
+from leanmark.moves.schema import FIRMNESS, Angles, Balance, Contact, Firmness, Hold, Mark, Move, Push, Rung
 
 DEFAULT_FIRMNESS: Final[dict[str, Firmness]] = {
     "root": "soft",
@@ -34,14 +34,13 @@ the body lean, the shoulder and wrist follow the strap. Own choice."""
 
 def task_of(move: Move, rung: Rung) -> Task:
     """The engine's task for one rung. Raises FieldError naming the entry that cannot be read."""
-    phases = rung.phases or move.phases
-    start = _overlaid(phases.start, rung.angles)
-    end = _overlaid(phases.end, rung.angles) if phases.end else start
+    start, key, end = poses_of(move, rung)
     contacts = rung.contacts if rung.contacts is not None else move.contacts
     holds = rung.holds if rung.holds is not None else move.holds
     return Task(
         start=_rotations(move, start),
-        end=_rotations(move, end),
+        end=_rotations(move, end or start),
+        key=_rotations(move, key) if key else None,
         weight=_weights(move, rung),
         patches=tuple(use for contact in contacts for use in _patch_uses(move, contact)),
         holds=tuple(use for hold in holds for use in _hold_uses(move, hold)),
@@ -49,10 +48,21 @@ def task_of(move: Move, rung: Rung) -> Task:
             _balance_use(move, entry)
             for entry in (rung.balance if rung.balance is not None else move.balance)
         ),
+        pushes=tuple(_push_use(move, push) for push in rung.pushes),
         mark_across=mark_of(move, rung).across,
-        still=phases.end is None,
-        found_at_end=phases.comes_down == "end",
+        still=end is None,
+        found_at_end=(rung.phases or move.phases).comes_down == "end",
         strap_runs=rung.strap_runs,
+    )
+
+
+def poses_of(move: Move, rung: Rung) -> tuple[Angles, Angles | None, Angles | None]:
+    """A rung's target angles [deg] at the start, at a key pose if any, and at the end unless held."""
+    phases = rung.phases or move.phases
+    return (
+        _overlaid(_overlaid(phases.start, rung.angles), rung.start),
+        _overlaid(_overlaid(phases.key, rung.angles), rung.key) if phases.key else None,
+        _overlaid(_overlaid(phases.end, rung.angles), rung.end) if phases.end else None,
     )
 
 
@@ -135,6 +145,13 @@ def _patch_uses(move: Move, contact: Contact) -> list[PatchUse]:
         )
         for side in sides
     ]
+
+
+def _push_use(move: Move, push: Push) -> PushUse:
+    if push.point not in POINT_INDEX:
+        known = ", ".join(POINT_INDEX)
+        raise FieldError(f"point in {move.move}", push.point, f"one of {known}", "name a point with its side")
+    return PushUse(push.point, (push.ahead_n, push.left_n, push.up_n))
 
 
 def _check_paired_point(field: str, point: str) -> None:
