@@ -168,7 +168,7 @@ class Rung(Struct, forbid_unknown_fields=True, rename="kebab"):
 class Move(Struct, forbid_unknown_fields=True, rename="kebab"):
     """One move: what it is for, how it is set up, and its rungs from easier to harder.
 
-    works: the joint actions that the move trains, hardest-worked first, each with its prime movers; helps: the
+    works: joint actions that the move trains, hardest-worked first, each with its prime movers; helps: the
     same for helpers. not_for: who should not do it; stop: what ends a set.
     """
 
