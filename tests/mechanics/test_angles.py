@@ -17,6 +17,8 @@ from leanmark.mechanics.angles import (
     joint_rotations,
     kind_of,
     rotation_from_angles,
+    rotations_of,
+    values_of,
 )
 from leanmark.mechanics.arrays import Floats
 
@@ -168,3 +170,15 @@ def test_joints_left_out_stay_anatomical_and_arrays_broadcast() -> None:
         np.testing.assert_allclose(rotations[row, knee], expected, rtol=0, atol=ROUNDING)
     others = [k for k in range(18) if k not in (knee, lumbar)]
     np.testing.assert_array_equal(rotations[:, others], np.broadcast_to(np.eye(3), (3, len(others), 3, 3)))
+
+
+@given(st.integers(0, 2**32 - 1))
+def test_all_joints_at_once_are_each_joint_alone(seed: int) -> None:
+    rotation = Rotation.random(4 * len(JOINTS), rng=seed).as_matrix().reshape(4, -1, 3, 3)
+    values = values_of(rotation)
+    for index, joint in enumerate(JOINTS):
+        alone = angles_from_rotation(joint, rotation[:, index])
+        for slot, value in enumerate(alone.values()):
+            np.testing.assert_allclose(values[:, index, slot], value, rtol=0, atol=1e-12)
+        turned = rotation_from_angles(joint, alone)
+        np.testing.assert_allclose(rotations_of(values)[:, index], turned, rtol=0, atol=1e-12)

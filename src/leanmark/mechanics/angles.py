@@ -10,15 +10,17 @@ its place, so that the standard's axial rotation is ``rotation - plane``.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
+from functools import cache
 from typing import Final
 
 import numpy as np
 
 from leanmark.body.segments import JOINTS
-from leanmark.mechanics.arrays import Floats
-from leanmark.mechanics.rotation import about
+from leanmark.mechanics.arrays import Floats, Ints
+from leanmark.mechanics.rotation import rotation_from_vector
 
+_Reader = Callable[[Floats], tuple[Floats, ...]]
 Sequence3 = tuple[tuple[str, str, float], ...]
 
 ANGLES: Final[dict[str, Sequence3]] = {
@@ -36,9 +38,11 @@ ANGLES: Final[dict[str, Sequence3]] = {
 }
 """Per joint (right side): angle name, the axis it turns about in order, and the sign about that axis."""
 
-_MIRROR: Final = np.diag([1.0, -1.0, 1.0])
+_MIRRORED: Final = np.outer([1.0, -1.0, 1.0], [1.0, -1.0, 1.0])
+"""Signs that turn a rotation into its mirror image across the body's middle."""
 
 
+@cache
 def kind_of(joint: str) -> str:
     """The joint without its side."""
     return joint.removeprefix("left_").removeprefix("right_")
@@ -49,34 +53,64 @@ def angle_names(joint: str) -> tuple[str, ...]:
     return tuple(name for name, _, _ in ANGLES[kind_of(joint)])
 
 
+def _check_names(joint: str, angles: Mapping[str, Floats | float]) -> None:
+    unknown = set(angles) - set(angle_names(joint))
+    if unknown:
+        raise KeyError(f"{joint} has no angle {sorted(unknown)}; it has {angle_names(joint)}")
+
+
 def rotation_from_angles(joint: str, angles: Mapping[str, Floats | float]) -> Floats:
     """Child-to-parent rotation of a joint from its angles [rad]; missing angles are zero.
 
     Values may be arrays of one shape (...,); returns (..., 3, 3). Raises KeyError for an angle the joint
     does not have (callers check names first and say so in the reader's words).
     """
-    unknown = set(angles) - set(angle_names(joint))
-    if unknown:
-        raise KeyError(f"{joint} has no angle {sorted(unknown)}; it has {angle_names(joint)}")
-    rotation: Floats = np.eye(3)
-    for name, axis, sign in ANGLES[kind_of(joint)]:
-        value = np.asarray(angles.get(name, 0.0), dtype=float)
-        if kind_of(joint) == "shoulder" and name == "rotation":
-            value = value - np.asarray(angles.get("plane", 0.0), dtype=float)
-        rotation = rotation @ about(axis, sign * value)
-    return _MIRROR @ rotation @ _MIRROR if joint.startswith("left_") else rotation
+    _check_names(joint, angles)
+    given = [np.asarray(angles.get(name, 0.0), dtype=float) for name in angle_names(joint)]
+    values = np.zeros((*np.broadcast_shapes(*(value.shape for value in given)), 1, 3))
+    for slot, value in enumerate(given):
+        values[..., 0, slot] = value
+    rotation: Floats = _turned(np.array([JOINTS.index(joint)]), values)[..., 0, :, :]
+    return rotation
+
+
+def _sequences() -> tuple[Floats, Floats]:
+    """Per joint and place in its sequence: the axis with its sign (18, 3, 3); and the signs (18, 3, 3) that
+    mirror the left side's rotations."""
+    axes = np.zeros((len(JOINTS), 3, 3))
+    mirror = np.ones((len(JOINTS), 3, 3))
+    for index, joint in enumerate(JOINTS):
+        for slot, (_, axis, sign) in enumerate(ANGLES[kind_of(joint)]):
+            axes[index, slot, "xyz".index(axis)] = sign
+        if joint.startswith("left_"):
+            mirror[index] = _MIRRORED
+    return axes, mirror
+
+
+_AXES, _MIRRORS = _sequences()
+_SHOULDERS: Final = np.array([kind_of(joint) == "shoulder" for joint in JOINTS])
+
+
+def _turned(joints: Ints, values: Floats) -> Floats:
+    """Rotations (..., J, 3, 3) of J joints, by number, from their angles (..., J, 3) [rad] in the order of
+    their sequences."""
+    plane = np.where(_SHOULDERS[joints], values[..., 0], 0.0)
+    values = np.stack([values[..., 0], values[..., 1], values[..., 2] - plane], axis=-1)
+    turns = rotation_from_vector(values[..., None] * _AXES[joints])
+    whole = turns[..., 0, :, :] @ turns[..., 1, :, :] @ turns[..., 2, :, :]
+    return whole * _MIRRORS[joints]
 
 
 def angles_from_rotation(joint: str, rotation: Floats) -> dict[str, Floats]:
     """The anatomical angles [rad] of a joint's rotation, each (...,) for (..., 3, 3)."""
-    r = _MIRROR @ rotation @ _MIRROR if joint.startswith("left_") else rotation
+    r = rotation * _MIRRORED if joint.startswith("left_") else rotation
     kind = kind_of(joint)
     if kind == "shoulder":
         return _shoulder(r)
     sequence = ANGLES[kind]
     if len(sequence) == 1:
         name, _, sign = sequence[0]
-        return {name: sign * np.arctan2(r[..., 0, 2], r[..., 0, 0])}
+        return {name: sign * _hinge(r)[0]}
     axes = "".join(axis for _, axis, _ in sequence)
     values = _yxz(r) if axes == "yxz" else _zyx(r)
     return {name: sign * value for (name, _, sign), value in zip(sequence, values, strict=True)}
@@ -112,9 +146,64 @@ def _wrapped(angle: Floats) -> Floats:
 def joint_rotations(angles: Mapping[str, Mapping[str, Floats | float]]) -> Floats:
     """Rotations of all 18 joints from angles by joint name; joints left out are in the anatomical position.
 
-    Values may be arrays of one length N; returns (N, 18, 3, 3), N = 1 for plain numbers.
+    Values may be arrays of one length N; returns (N, 18, 3, 3), N = 1 for plain numbers. Raises KeyError as
+    ``rotation_from_angles`` does.
     """
-    parts = [np.atleast_3d(rotation_from_angles(joint, angles.get(joint, {}))) for joint in JOINTS]
-    matrices = [part.reshape(-1, 3, 3) for part in parts]
-    count = max(len(matrix) for matrix in matrices)
-    return np.stack([np.broadcast_to(matrix, (count, 3, 3)) for matrix in matrices], axis=1)
+    sizes = [np.size(value) for own in angles.values() for value in own.values()]
+    values = np.zeros((max(sizes, default=1), len(JOINTS), 3))
+    for joint, own in angles.items():
+        names = angle_names(joint)
+        _check_names(joint, own)
+        for name, value in own.items():
+            values[:, JOINTS.index(joint), names.index(name)] = value
+    return rotations_of(values)
+
+
+def rotations_of(values: Floats) -> Floats:
+    """Rotations (N, 18, 3, 3) of all joints from their angles (N, 18, 3) [rad], each joint's in the order of
+    its sequence; places beyond a shorter sequence do not count."""
+    return _turned(_ALL, values)
+
+
+def values_of(rotation: Floats) -> Floats:
+    """The anatomical angles (N, 18, 3) [rad] of all joints' rotations (N, 18, 3, 3), each joint's in the
+    order of its sequence; zero beyond a shorter sequence."""
+    plain = rotation * _MIRRORS
+    values = np.zeros(rotation.shape[:-1])
+    for joints, read in _READERS:
+        found = read(plain[:, joints])
+        for slot, value in enumerate(found):
+            values[:, joints, slot] = value
+    return values
+
+
+def _hinge(r: Floats) -> tuple[Floats]:
+    return (np.arctan2(r[..., 0, 2], r[..., 0, 0]),)
+
+
+def _shoulder_values(r: Floats) -> tuple[Floats, ...]:
+    return tuple(_shoulder(r).values())
+
+
+def _signed(read: _Reader, signs: Floats) -> _Reader:
+    """The reader with each joint's (J, 3) signs put in."""
+    return lambda r: tuple(value * signs[:, slot] for slot, value in enumerate(read(r)))
+
+
+def _readers() -> tuple[tuple[Ints, _Reader], ...]:
+    """Joints of one kind of sequence together, with what reads their angles."""
+    groups: dict[str, list[int]] = {}
+    for index, joint in enumerate(JOINTS):
+        sequence = "".join(axis for _, axis, _ in ANGLES[kind_of(joint)])
+        groups.setdefault("shoulder" if _SHOULDERS[index] else sequence, []).append(index)
+    reading: dict[str, _Reader] = {"shoulder": _shoulder_values, "y": _hinge, "yxz": _yxz, "zyx": _zyx}
+    found = []
+    for sequence, members in groups.items():
+        joints = np.array(members, dtype=np.intp)
+        signs = np.ones((len(members), 3)) if sequence == "shoulder" else _AXES[joints].sum(axis=-1)
+        found.append((joints, _signed(reading[sequence], signs)))
+    return tuple(found)
+
+
+_ALL: Final = np.arange(len(JOINTS))
+_READERS: Final = _readers()

@@ -12,7 +12,7 @@ from typing import Final
 import numpy as np
 
 from leanmark.body.segments import JOINTS
-from leanmark.mechanics.angles import angles_from_rotation, kind_of, rotation_from_angles
+from leanmark.mechanics.angles import angle_names, kind_of, rotations_of, values_of
 from leanmark.mechanics.arrays import Bools, Floats
 
 RANGES_DEG: Final[dict[tuple[str, str], tuple[float, float, str]]] = {
@@ -51,14 +51,12 @@ def past_range(rotation: Floats) -> dict[str, Bools]:
 
     rotation: (N, 18, 3, 3). Only angles exceeded by some pose are listed.
     """
-    found: dict[str, Bools] = {}
-    for index, joint in enumerate(JOINTS):
-        for name, value in _angles(joint, rotation[:, index]).items():
-            low, high = _limits(joint, name)
-            beyond = (value < low - REPORT_SLACK_RAD) | (value > high + REPORT_SLACK_RAD)
-            if beyond.any():
-                found[f"{joint} {name}"] = beyond
-    return found
+    values = _values(rotation)
+    beyond = (values < _LOW - REPORT_SLACK_RAD) | (values > _HIGH + REPORT_SLACK_RAD)
+    return {
+        f"{JOINTS[joint]} {angle_names(JOINTS[joint])[slot]}": beyond[:, joint, slot]
+        for joint, slot in np.argwhere(beyond.any(axis=0))
+    }
 
 
 def within_range(rotation: Floats) -> tuple[Floats, Bools]:
@@ -66,34 +64,33 @@ def within_range(rotation: Floats) -> tuple[Floats, Bools]:
 
     rotation: (N, 18, 3, 3); returns the clipped rotations and (N, 18).
     """
-    clipped = rotation.copy()
-    moved = np.zeros(rotation.shape[:2], dtype=bool)
-    for index, joint in enumerate(JOINTS):
-        angles = _angles(joint, rotation[:, index])
-        inside = {name: np.clip(value, *_limits(joint, name)) for name, value in angles.items()}
-        beyond = np.zeros(len(rotation), dtype=bool)
-        for name, value in angles.items():
-            beyond |= np.abs(inside[name] - value) > 1e-9
-        if beyond.any():
-            moved[:, index] = beyond
-            fixed = rotation_from_angles(joint, inside)
-            clipped[:, index] = np.where(beyond[:, None, None], fixed, rotation[:, index])
-    return clipped, moved
+    values = _values(rotation)
+    inside = np.clip(values, _LOW, _HIGH)
+    moved: Bools = np.any(np.abs(inside - values) > 1e-9, axis=-1)
+    if not moved.any():
+        return rotation, moved
+    return np.where(moved[..., None, None], rotations_of(inside), rotation), moved
 
 
-def _angles(joint: str, rotation: Floats) -> dict[str, Floats]:
-    """A joint's angles [rad], each within half a turn of its range's middle: a palm turned down reads 180 as
-    well as -180 degrees, and only the first is in range. None of the root, which no range holds."""
-    if joint == "root":
-        return {}
-    angles = angles_from_rotation(joint, rotation)
-    for name in angles.keys() & {name for kind, name in RANGES_DEG if kind == kind_of(joint)}:
-        middle = 0.5 * sum(_limits(joint, name))
-        angles[name] = middle + (angles[name] - middle + np.pi) % (2.0 * np.pi) - np.pi
-    return angles
+def _limits() -> tuple[Floats, Floats]:
+    """Lowest and highest value (18, 3) [rad] of every joint's angles; none of the root, which no range
+    holds."""
+    low, high = np.full((len(JOINTS), 3), -np.inf), np.full((len(JOINTS), 3), np.inf)
+    for joint, name in enumerate(JOINTS):
+        for slot, angle in enumerate(angle_names(name)):
+            least, most, _ = RANGES_DEG.get((kind_of(name), angle), (-np.inf, np.inf, ""))
+            low[joint, slot], high[joint, slot] = np.radians([least, most])
+    return low, high
 
 
-def _limits(joint: str, name: str) -> tuple[float, float]:
-    """Lowest and highest value [rad] of a joint's angle."""
-    low, high, _ = RANGES_DEG.get((kind_of(joint), name), (-np.inf, np.inf, ""))
-    return float(np.radians(low)), float(np.radians(high))
+_LOW, _HIGH = _limits()
+_LIMITED: Final = np.isfinite(_LOW)
+_MIDDLE: Final = 0.5 * (np.where(_LIMITED, _LOW, 0.0) + np.where(_LIMITED, _HIGH, 0.0))
+
+
+def _values(rotation: Floats) -> Floats:
+    """All joints' angles (N, 18, 3) [rad], limited ones within half a turn of their range's middle: a palm
+    turned down reads 180 as well as -180 degrees, and only the first is in range."""
+    values = values_of(rotation)
+    wrapped = _MIDDLE + (values - _MIDDLE + np.pi) % (2.0 * np.pi) - np.pi
+    return np.where(_LIMITED, wrapped, values)
