@@ -57,19 +57,41 @@ def draw(
     Raises:
         ValueError: no scene, an undrawable scene, an unknown view or theme, or too small a picture.
     """
+    style = style_for(scenes, view, width_px, height_px, theme, units, font_px, forces)
+    last = scenes[-1]
+    ghosts = ghost_parts(scenes[:-1], style)
+    parts = [*ground_parts(last, style), *ghosts, paint_floor(style), *figure_parts(last, style, forces)]
+    if forces:
+        parts.append(_forces(last, style))
+    words = title or f"Body on the rig from the {view}"
+    frame, description = style.frame, describe(last, units)
+    return document(frame.width_px, frame.height_px, words, description, style.theme.ground, parts)
+
+
+def style_for(
+    scenes: Sequence[Scene],
+    view: str,
+    width_px: float,
+    height_px: float | None,
+    theme: str,
+    units: UnitSystem,
+    font_px: float,
+    forces: bool,
+    header_px: float = 0.0,
+) -> Style:
+    """Scale, colours and letters of a figure that shows all the scenes; arguments as in ``draw``. header_px:
+    room left free above what is drawn.
+
+    Raises:
+        ValueError: as ``draw``.
+    """
     if not scenes:
         raise ValueError("there is no scene to draw; give at least one")
     for scene in scenes:
         check_scene(scene)
     looking = view_by_name(view)
-    frame = frame_for(scenes, looking, width_px, height_px, font_px, forces)
-    style = Style(looking, frame, theme_by_name(theme), units, font_px)
-    parts = [*_background(scenes, style), *_figure(scenes[-1], style, forces)]
-    if forces:
-        parts.append(_forces(scenes[-1], style))
-    words = title or f"Body on the rig from the {view}"
-    description = describe(scenes[-1], units)
-    return document(frame.width_px, frame.height_px, words, description, style.theme.ground, parts)
+    frame = frame_for(scenes, looking, width_px, height_px, font_px, forces, header_px)
+    return Style(looking, frame, theme_by_name(theme), units, font_px)
 
 
 def frame_for(
@@ -79,6 +101,7 @@ def frame_for(
     height_px: float | None,
     font_px: float,
     forces: bool,
+    header_px: float = 0.0,
 ) -> Frame:
     """The scale and place of a figure.
 
@@ -87,17 +110,22 @@ def frame_for(
     """
     low_m, high_m = extent_m(scenes, view, forces)
     with_mark = view.along == scenes[-1].mark_axis and scenes[-1].floor_mark_m is not None
-    margins = Margins(0.6 * font_px, 0.5 * font_px, ruler_height_px(font_px, with_mark))
+    margins = Margins(0.6 * font_px, 0.5 * font_px + header_px, ruler_height_px(font_px, with_mark))
     return fit(low_m, high_m, width_px, height_px, margins)
 
 
-def _background(scenes: Sequence[Scene], style: Style) -> list[str]:
-    last = scenes[-1]
+def ground_parts(scene: Scene, style: Style) -> list[str]:
+    """What stands still behind the body: the plumb line and boxes."""
+    return [paint_plumb(scene, style), paint_surfaces(scene, style)]
+
+
+def ghost_parts(scenes: Sequence[Scene], style: Style) -> list[str]:
+    """Earlier phases, faint."""
     ghosts = []
-    for scene in scenes[:-1]:
+    for scene in scenes:
         ghosts.extend(_ghost_strap(scene, style))
         ghosts.append(paint_ghost(scene, style))
-    return [paint_plumb(last, style), paint_surfaces(last, style), *ghosts, paint_floor(style)]
+    return ghosts
 
 
 def _ghost_strap(scene: Scene, style: Style) -> list[str]:
@@ -114,7 +142,8 @@ def _ghost_strap(scene: Scene, style: Style) -> list[str]:
     ]
 
 
-def _figure(scene: Scene, style: Style, forces: bool) -> list[str]:
+def figure_parts(scene: Scene, style: Style, forces: bool) -> list[str]:
+    """The body on its straps, with the floor mark."""
     drawables = [*paint_body(scene, style), *paint_rig(scene, style)]
     if forces:
         drawables += paint_strap_arrows(scene, style)
