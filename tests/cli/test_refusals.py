@@ -75,7 +75,7 @@ WRONG_POSITIONS = [
         "a point of the body",
         "did you mean 'chest'?",
     ),
-    (("--flight", "10 cm"), "--flight = '10 cm' ", "a move with a ballistic stage", "row has none"),
+    (("--flight", "10 cm"), "--flight = '10 cm' ", "a rung with a ballistic stage", "of row has none"),
     (("--people", "0"), "--people = '0' ", "1 to 8", "--people 2"),
     (("--people", "two"), "--people = 'two' ", "1 to 8", "--people 2"),
     (("--units", "imperial"), "--units = 'imperial' ", "metric or us", "choose one of the two"),

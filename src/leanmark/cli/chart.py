@@ -40,6 +40,7 @@ def chart(
     from leanmark.cli.tempo import tempo_of
     from leanmark.figures.load_charts import mark_chart, rep_chart
     from leanmark.moves.curves import mark_curve, rep_curve
+    from leanmark.moves.of_rung import tempo_s_of
     from leanmark.moves.translate import mark_of
 
     if not as_json:
@@ -66,7 +67,9 @@ def chart(
     assert mark_m is not None
     over_mark = mark_curve(standing)
     over_rep = (
-        None if standing.task.still else rep_curve(standing, mark_m, tempo_of(tempo or standing.move.tempo_s))
+        None
+        if standing.task.still
+        else rep_curve(standing, mark_m, tempo_of(tempo or tempo_s_of(standing.move, standing.rung)))
     )
     if as_json:
         print_json({"over_mark": over_mark, "over_rep": over_rep})

@@ -50,6 +50,7 @@ def load(
     from leanmark.cli.asked import Asked
     from leanmark.cli.tempo import tempo_of
     from leanmark.errors import FieldError
+    from leanmark.moves.of_rung import cautions_of, stages_of, tempo_s_of
     from leanmark.moves.report import load_report
     from leanmark.moves.translate import mark_of
 
@@ -76,15 +77,15 @@ def load(
     mark_m = o.given("--mark", mark, mark_of(standing.move, standing.rung).start_m)
     assert mark_m is not None
     flight_m = o.given("--flight", flight)
-    if flight_m is not None and "ballistic" not in standing.move.stages:
+    if flight_m is not None and "ballistic" not in stages_of(standing.move, standing.rung):
         raise FieldError(
             "--flight",
             flight,
-            "a move with a ballistic stage",
-            f"leave it out: {standing.move.move} has none",
+            "a rung with a ballistic stage",
+            f"leave it out: {standing.rung.rung} of {standing.move.move} has none",
         )
     pulling = read_people("--people", people)
-    pace = tempo_of(tempo or standing.move.tempo_s)
+    pace = tempo_of(tempo or tempo_s_of(standing.move, standing.rung))
     report = load_report(standing, mark_m, pace, flight_m, people_on_beam=pulling)
     if figure:
         from leanmark.cli.drawn import write_position
@@ -94,7 +95,9 @@ def load(
         print_json(report)
         return
     typer.echo(shown(report, system))
-    typer.echo(f"\ncaution: {standing.move.caution}")
+    typer.echo("")
+    for words in cautions_of(standing.move, standing.rung):
+        typer.echo(f"caution: {words}")
     if figure:
         typer.echo(f"figure: {figure}")
 

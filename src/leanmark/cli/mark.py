@@ -14,6 +14,7 @@ from leanmark.units import UnitSystem, show_length
 
 if TYPE_CHECKING:
     from leanmark.mechanics.inverse import Interval
+    from leanmark.moves.of_rung import cautions_of
     from leanmark.moves.stand import Held, MarkAnswer
 
 
@@ -73,7 +74,9 @@ def mark(
     if not as_json:
         typer.echo(shown(found, held, system))
         typer.echo(f"load: {LOAD_WORDS[standing.move.load]}, the largest held over the rep")
-        typer.echo(f"\ncaution: {standing.move.caution}")
+        typer.echo("")
+        for words in cautions_of(standing.move, standing.rung):
+            typer.echo(f"caution: {words}")
 
 
 def as_data(found: list[MarkAnswer], held: Held | None) -> list[dict[str, object]]:

@@ -58,14 +58,35 @@ def draw(
         ValueError: no scene, an undrawable scene, an unknown view or theme, or too small a picture.
     """
     style = style_for(scenes, view, width_px, height_px, theme, units, font_px, forces)
-    last = scenes[-1]
-    ghosts = ghost_parts(scenes[:-1], style)
-    parts = [*ground_parts(last, style), *ghosts, paint_floor(style), *figure_parts(last, style, forces)]
-    if forces:
-        parts.append(_forces(last, style))
+    return _picture(scenes[-1], scenes[:-1], style, forces, title or f"Body on the rig from the {view}")
+
+
+def draw_each(
+    scenes: Sequence[Scene],
+    view: str = "side",
+    width_px: float = 640.0,
+    height_px: float | None = None,
+    *,
+    theme: str = "light",
+    units: UnitSystem = "metric",
+    font_px: float = 12.0,
+    forces: bool = True,
+    title: str = "",
+) -> list[str]:
+    """The scenes as pictures of their own, all at one scale and place; arguments and errors as in
+    ``draw``."""
+    style = style_for(scenes, view, width_px, height_px, theme, units, font_px, forces)
     words = title or f"Body on the rig from the {view}"
-    frame, description = style.frame, describe(last, units)
-    return document(frame.width_px, frame.height_px, words, description, style.theme.ground, parts)
+    return [_picture(scene, (), style, forces, words) for scene in scenes]
+
+
+def _picture(scene: Scene, ghosts: Sequence[Scene], style: Style, forces: bool, title: str) -> str:
+    faint = ghost_parts(ghosts, style)
+    parts = [*ground_parts(scene, style), *faint, paint_floor(style), *figure_parts(scene, style, forces)]
+    if forces:
+        parts.append(_forces(scene, style))
+    frame, said = style.frame, describe(scene, style.units)
+    return document(frame.width_px, frame.height_px, title, said, style.theme.ground, parts)
 
 
 def style_for(

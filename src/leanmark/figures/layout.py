@@ -57,8 +57,8 @@ def extent_m(scenes: Sequence[Scene], view: View, with_forces: bool) -> tuple[Fl
     for scene in scenes:
         points.append(body_outline_m(scene, view))
         points.extend(_rig_points(scene, view))
-    if with_forces:
-        points.append(force_tips_m(scenes[-1], view))
+        if with_forces:
+            points.append(force_tips_m(scene, view))
     everything = np.concatenate(points)
     return everything.min(axis=0), everything.max(axis=0)
 

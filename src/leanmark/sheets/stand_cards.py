@@ -13,6 +13,7 @@ from leanmark.figures.draw import draw
 from leanmark.figures.from_rep import rep_scenes
 from leanmark.mechanics.arrays import Floats
 from leanmark.moves.library import load_move, move_names
+from leanmark.moves.of_rung import cautions_of, cues_of
 from leanmark.moves.people import people_of
 from leanmark.moves.schema import Move, Rung
 from leanmark.moves.stand import MarkAnswer, Stand, marks, stand
@@ -133,7 +134,8 @@ def _solved(job: Job) -> tuple[list[CardMove], tuple[tuple[CardAnswer, ...], ...
         rows, stretch = _one_stretch([_row(answer, squad.units) for answer in own])
         small_print = _small_print(move, stretch)
         title = f"{move.move}, {rung.rung}"
-        cards.append(CardMove(title, move.setup, setting, move.caution, figure, rows, move.cues, small_print))
+        caution, cues = " ".join(cautions_of(move, rung)), cues_of(move, rung)
+        cards.append(CardMove(title, move.setup, setting, caution, figure, rows, cues, small_print))
     return cards, answers
 
 
