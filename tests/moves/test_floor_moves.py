@@ -115,7 +115,7 @@ def test_planks_are_one_line_and_hips_never_sag_below_it(name: str, rung: str, a
 
 
 def test_plank_elbows_stand_under_the_shoulders_or_ahead_of_them() -> None:
-    for rung, ahead_m in (("on elbows", 0.0), ("elbows ahead", 0.12)):
+    for rung, ahead_m in (("from the elbows", 0.0), ("elbows ahead", 0.12)):
         at = seen("front plank", rung)
         gap_m = (at.point_m("left_elbow_tip") - at.point_m("left_shoulder_centre"))[..., 0]
         assert np.abs(gap_m - ahead_m).max() < 0.04  # two fingers' breadth

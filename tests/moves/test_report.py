@@ -79,7 +79,7 @@ def test_two_people_pull_twice() -> None:
 
 
 def test_a_hold_has_one_phase_and_no_tempo() -> None:
-    report = report_of("front plank", "on elbows")
+    report = report_of("front plank", "from the elbows")
     assert [phase.phase for phase in report.phases] == ["hold"]
     assert report.moving is None
 
@@ -92,7 +92,7 @@ def test_a_flight_loads_the_floor_by_more_than_body_weight() -> None:
 
 
 def test_a_load_has_the_same_interval_in_a_report_and_on_a_card() -> None:
-    for name, rung in (("row", "leaning"), ("front plank", "on elbows")):
+    for name, rung in (("row", "leaning"), ("front plank", "from the elbows")):
         move = load_move(name)
         form = find_rung(move, rung)
         standing = stand(move, form, standard_rig(2.45), people_of([Build(75.0, 1.78, "male")]))
