@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, fields
+
+import numpy as np
 
 from leanmark.body.arrays import Floats, Ints
 
@@ -39,3 +42,10 @@ class Bodies:
     def take(self, index: Ints | slice) -> Bodies:
         """The people at ``index``, an array of row numbers (repeats allowed) or a slice."""
         return Bodies(**{field.name: getattr(self, field.name)[index] for field in fields(self)})
+
+
+def joined(parts: Sequence[Bodies]) -> Bodies:
+    """Several sets of people one after another."""
+    return Bodies(
+        **{f.name: np.concatenate([getattr(part, f.name) for part in parts]) for f in fields(Bodies)}
+    )

@@ -50,6 +50,10 @@ class Loads:
     friction_needed: Floats
     outcome: Ints
 
+    def take(self, index: Ints) -> Loads:
+        """The loads of the positions at ``index``."""
+        return Loads(**{field.name: getattr(self, field.name)[index] for field in fields(self)})
+
     @property
     def total_tension_share(self) -> Floats:
         """All strap tension as a share of body weight, (N,)."""

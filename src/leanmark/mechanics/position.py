@@ -5,25 +5,30 @@ Rows are positions (N); every position has K nodes along the rep; arrays run pos
 
 from __future__ import annotations
 
+from collections.abc import Generator, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from typing import Final
 
 import numpy as np
 
 from leanmark.body.bodies import Bodies
+from leanmark.body.bodies import joined as joined_bodies
 from leanmark.body.segments import SEGMENT_COUNT
 from leanmark.mechanics.arrays import Bools, Floats, Ints
 from leanmark.mechanics.constraints import Constraints
 from leanmark.mechanics.kinematics import Pose, place
 from leanmark.mechanics.loads import Balance, Loads, balance_of, loads_at, loads_of, statics
 from leanmark.mechanics.patches import PATCHES, Patch
-from leanmark.mechanics.pose import PoseSolution, Targets, merged, solve_rows
+from leanmark.mechanics.pose import PoseSolution, Targets, merged
 from leanmark.mechanics.ranges import within_range
 from leanmark.mechanics.reasons import FINE, load_reasons, pose_reasons
 from leanmark.mechanics.rotation import rotation_from_vector, vector_from_rotation
 from leanmark.mechanics.rows import lay_out
 from leanmark.mechanics.supports import Supports
+from leanmark.mechanics.supports import joined as joined_supports
 from leanmark.mechanics.task import Geometry, Task, constraints_of, patch_places, supports_of
+from leanmark.mechanics.together import Question, alike, answered
 
 _RANGE_WEIGHT: Final = 300.0
 """A joint that would leave its range is drawn to its limit at least this firmly [1/rad^2]."""
@@ -92,6 +97,26 @@ class Rep:
         return np.where(self.reason != FINE, self.reason, held)
 
 
+def static_loads(reps: Sequence[Rep]) -> list[Loads]:
+    """``Rep.static_loads`` of several reps; those whose supports are alike are found in one batch."""
+    found: list[Loads | None] = [None] * len(reps)
+    for members in alike(reps, lambda rep: rep.supports.key):
+        those = [reps[number] for number in members]
+        counts = [len(rep.pressure) for rep in those]
+        whole = statics(
+            joined_bodies([rep.bodies for rep in those]),
+            Pose(
+                np.concatenate([rep.solution.pose.root_m for rep in those]),
+                np.concatenate([rep.solution.pose.rotation for rep in those]),
+            ),
+            joined_supports([rep.supports for rep in those], counts),
+            np.concatenate([rep.pressure[:, 0] for rep in those]),
+        )
+        for number, (low, high) in zip(members, pairwise(np.cumsum([0, *counts])), strict=True):
+            found[number] = whole.take(np.arange(low, high))
+    return [loads for loads in found if loads is not None]
+
+
 def target_rotations(start: Floats, end: Floats, nodes: Floats, key: Floats | None = None) -> Floats:
     """Targets along N reps, each joint turning about one axis from start to end; (N, K, 18, 3, 3).
 
@@ -111,8 +136,32 @@ def solve_rep(task: Task, bodies: Bodies, geometry: Geometry, nodes: Floats) -> 
     """Solve the rung for N people (or one for all) in N settings at K nodes. Found patches come down in the
     start pose, or in the end pose where the task says so, and stay there for every node; tapping ones touch
     only there."""
+    return solve_reps([solving(task, bodies, geometry, nodes)])[0]
+
+
+Solving = Generator[Question, PoseSolution, Rep]
+"""A rep being solved: it asks for poses and goes on with the answers."""
+
+
+def solve_reps(solvings: Sequence[Solving]) -> list[Rep]:
+    """Solve several reps side by side; poses whose rows are laid out alike are solved in one batch."""
+    reps: dict[int, Rep] = {}
+    asked = {number: next(one) for number, one in enumerate(solvings)}
+    while asked:
+        answers = dict(zip(asked, answered([*asked.values()]), strict=True))
+        asked = {}
+        for number, solution in answers.items():
+            try:
+                asked[number] = solvings[number].send(solution)
+            except StopIteration as done:
+                reps[number] = done.value
+    return [reps[number] for number in range(len(solvings))]
+
+
+def solving(task: Task, bodies: Bodies, geometry: Geometry, nodes: Floats) -> Solving:
+    """``solve_rep`` as something that ``solve_reps`` can run beside others."""
     count, steps = len(geometry), len(nodes)
-    first = _landed(task, bodies, geometry)
+    first = yield from _landed(task, bodies, geometry)
     task = task.staying
     rows = np.repeat(np.arange(count), steps)
     bodies = bodies.take(rows if len(bodies.body_mass_kg) > 1 else np.zeros(len(rows), dtype=np.intp))
@@ -121,11 +170,12 @@ def solve_rep(task: Task, bodies: Bodies, geometry: Geometry, nodes: Floats) -> 
     patches = patch_places(task, bodies, geometry, found)
     constraints = constraints_of(task, patches, geometry)
     ends = (task.start[None], first.rotation) if task.found_at_end else (first.rotation, task.end[None])
-    rotation = np.broadcast_to(target_rotations(*ends, nodes, task.key), (count, steps, SEGMENT_COUNT, 3, 3))
+    turned = target_rotations(*ends, nodes, task.key)
+    rotation = np.broadcast_to(turned, (count, steps, SEGMENT_COUNT, 3, 3))
     targets = Targets(
         Pose(np.repeat(first.root_m, steps, axis=0), rotation.reshape(-1, SEGMENT_COUNT, 3, 3)), task.weight
     )
-    solution = _solve_in_range(bodies, targets, constraints, len(rows))
+    solution = yield from _solve_in_range(bodies, targets, constraints, len(rows))
     reason = pose_reasons(bodies, solution, constraints).reshape(count, steps)
     supports = supports_of(task, patches, geometry, bodies)
     pressure = np.tile(WITHIN_PATCHES, (len(rows), 1))
@@ -143,7 +193,7 @@ class _Landing:
     rotation: Floats
 
 
-def _landed(task: Task, bodies: Bodies, geometry: Geometry) -> _Landing:
+def _landed(task: Task, bodies: Bodies, geometry: Geometry) -> Generator[Question, PoseSolution, _Landing]:
     """Solve the landing pose with found patches only touching, and read off where they came down."""
     patches = patch_places(task, bodies, geometry, {})
     root_m = _root_guess(task, bodies, geometry, patches)
@@ -151,7 +201,7 @@ def _landed(task: Task, bodies: Bodies, geometry: Geometry) -> _Landing:
         return _Landing({}, root_m, task.landing[None])
     constraints = constraints_of(task, patches, geometry)
     landing = Pose(root_m, np.broadcast_to(task.landing, (len(geometry), SEGMENT_COUNT, 3, 3)))
-    solution = _solve_in_range(bodies, Targets(landing, task.weight), constraints, len(geometry))
+    solution = yield from _solve_in_range(bodies, Targets(landing, task.weight), constraints, len(geometry))
     places = {}
     placement = place(bodies, solution.pose)
     staying = [pair for pair in zip(task.patches, patches, strict=True) if not pair[0].taps]
@@ -184,11 +234,13 @@ def _root_guess(task: Task, bodies: Bodies, geometry: Geometry, patches: list[Pa
     return np.asarray(np.nansum(stated, axis=0) / known, dtype=np.float64)
 
 
-def _solve_in_range(bodies: Bodies, targets: Targets, constraints: Constraints, count: int) -> PoseSolution:
+def _solve_in_range(
+    bodies: Bodies, targets: Targets, constraints: Constraints, count: int
+) -> Generator[Question, PoseSolution, PoseSolution]:
     """Solve, then draw joints that left their range to its limit and solve again, where any did. A pose that
     can be met only past a joint's range stays as it was, so that this is its reason."""
     rows = lay_out(constraints)
-    solution = solve_rows(bodies, targets, rows, count)
+    solution = yield Question(bodies, targets, rows, count)
     weight = np.broadcast_to(targets.weight, (count, SEGMENT_COUNT))
     for _ in range(_RANGE_ROUNDS):
         limit, beyond = within_range(solution.pose.rotation)
@@ -201,6 +253,6 @@ def _solve_in_range(bodies: Bodies, targets: Targets, constraints: Constraints, 
         targets = replace(targets, pose=Pose(root, goal), weight=weight)
         index = np.flatnonzero(again)
         people = bodies.take(index) if len(bodies.body_mass_kg) > 1 else bodies
-        part = solve_rows(people, targets.take(index), rows.take(index), len(index))
+        part = yield Question(people, targets.take(index), rows.take(index), len(index))
         solution = merged(solution, part, index)
     return solution

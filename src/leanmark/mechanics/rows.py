@@ -8,7 +8,8 @@ Rows come in the order planted, straps, sums, aligned (upright, then across), ba
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, fields, replace
+from functools import cached_property
 from typing import Final
 
 import numpy as np
@@ -55,6 +56,12 @@ class _Layout:
     base_direction: Floats
     base_offset: Floats
 
+    @cached_property
+    def key(self) -> tuple[object, ...]:
+        """Alike for layouts that are alike."""
+        own = (getattr(self, field.name) for field in fields(self) if field.name != "moved")
+        return tuple((part.shape, part.tobytes()) if isinstance(part, np.ndarray) else part for part in own)
+
 
 @dataclass(frozen=True)
 class Rows:
@@ -89,6 +96,24 @@ class Rows:
             length_m=pick(self.length_m),
             sum_m=pick(self.sum_m),
         )
+
+
+def joined(parts: Sequence[Rows], counts: Sequence[int]) -> Rows:
+    """Rows of several sets of ``counts`` poses one after another; their layouts must be alike."""
+
+    def whole(name: str) -> Floats:
+        arrays = (getattr(part, name) for part in parts)
+        spread = [np.broadcast_to(a, (n, *a.shape[1:])) for a, n in zip(arrays, counts, strict=True)]
+        return np.concatenate(spread)
+
+    return Rows(
+        parts[0].layout,
+        whole("direction"),
+        whole("value"),
+        whole("anchor_m"),
+        whole("length_m"),
+        whole("sum_m"),
+    )
 
 
 def lay_out(constraints: Constraints) -> Rows:

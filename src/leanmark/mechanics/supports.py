@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -75,6 +76,12 @@ class Supports:
         )
 
     @property
+    def key(self) -> tuple[object, ...]:
+        """Alike for supports that differ only in where anchors are and how hard known forces push."""
+        held = tuple((strap.points, strap.side) for strap in self.straps)
+        return held, self.contacts, tuple(known.point for known in self.known), self.loop_ratio
+
+    @property
     def tension_count(self) -> int:
         """Unknown tensions: one for each point that holds a strap."""
         return sum(len(strap.points) for strap in self.straps)
@@ -83,6 +90,23 @@ class Supports:
     def unknown_count(self) -> int:
         """Unknown tensions and contact force components."""
         return self.tension_count + 3 * len(self.contacts)
+
+
+def joined(parts: Sequence[Supports], counts: Sequence[int]) -> Supports:
+    """Supports of several sets of ``counts`` positions one after another; their keys must be alike."""
+
+    def whole(arrays: Iterable[Floats]) -> Floats:
+        return np.concatenate([np.broadcast_to(a, (n, 3)) for a, n in zip(arrays, counts, strict=True)])
+
+    straps = tuple(
+        replace(strap, anchor_m=whole(part.straps[k].anchor_m for part in parts))
+        for k, strap in enumerate(parts[0].straps)
+    )
+    known = tuple(
+        replace(force, force_n=whole(part.known[k].force_n for part in parts))
+        for k, force in enumerate(parts[0].known)
+    )
+    return replace(parts[0], straps=straps, known=known)
 
 
 @dataclass(frozen=True)

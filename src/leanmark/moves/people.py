@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, fields
+from dataclasses import dataclass
 
 import numpy as np
 
-from leanmark.body.bodies import Bodies
+from leanmark.body.bodies import Bodies, joined
 from leanmark.body.build import Build
 from leanmark.body.scale import scale
 from leanmark.body.tables import tables_for
@@ -60,13 +60,6 @@ def people_of(builds: Sequence[Build], known: Sequence[Known | None] | None = No
     com_share, com_deviation = com_shares(told)
     bodies = raised(joined(parts).take(order), com_share[whose])
     return People(tuple(builds), bodies, whose, told, com_deviation)
-
-
-def joined(parts: Sequence[Bodies]) -> Bodies:
-    """Several sets of people one after another."""
-    return Bodies(
-        **{f.name: np.concatenate([getattr(part, f.name) for part in parts]) for f in fields(Bodies)}
-    )
 
 
 def mean_by_position(values: Floats, position: Ints, count: int) -> Floats:
