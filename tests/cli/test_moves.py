@@ -20,13 +20,13 @@ def test_the_list_as_data() -> None:
 
 
 def test_one_move_is_shown_with_set_up_caution_and_rungs() -> None:
-    said, move = ask("moves", "row"), load_move("row")
+    said, move = ask("moves", "show", "row"), load_move("row")
     assert said.out.startswith(f"row: {move.purpose}\nset-up: {move.setup}\ncaution: {move.caution}\n")
     rungs = said.out.splitlines()[-len(move.rungs) :]
     assert [line.split()[0] for line in rungs] == [str(k + 1) for k in range(len(move.rungs))]
 
 
 def test_one_move_as_data_has_its_phases() -> None:
-    data = ask("moves", "row", "--json").data
+    data = ask("moves", "show", "row", "--json").data
     assert data["move"] == "row"
     assert {"start", "end"} <= set(data["phases"])

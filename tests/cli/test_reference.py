@@ -17,8 +17,8 @@ def test_the_page_is_current() -> None:
 
 
 def test_every_option_of_the_help_is_on_the_page() -> None:
-    for command in ("moves", "load", "mark", "chart", "calibrate", "cards"):
-        options = set(re.findall(r"--[a-z]+(?:-[a-z]+)*", ask(command, "--help").out)) - {"--help"}
+    for command in ("moves", "moves show", "load", "mark", "chart", "calibrate", "cards"):
+        options = set(re.findall(r"--[a-z]+(?:-[a-z]+)*", ask(*command.split(), "--help").out)) - {"--help"}
         missing = {option for option in options if f"`{option}`" not in TEXT}
         assert f"## leanmark {command}\n" in TEXT
         assert options

@@ -14,7 +14,7 @@ app = typer.Typer(
     pretty_exceptions_enable=False,
     rich_markup_mode=None,
 )
-app.command("moves")(moves.moves)
+app.add_typer(moves.group, name="moves")
 app.command("load")(load.load)
 app.command("mark")(mark.mark)
 app.command("chart")(chart.chart)

@@ -1,43 +1,35 @@
-"""``leanmark moves``: what the library holds."""
+"""``leanmark moves``: what the library holds, and the commands about it, one file each (``moves_<verb>.py``)."""
 
 from __future__ import annotations
 
-from typing import Annotated
-
 import typer
 
+from leanmark.cli import moves_show
 from leanmark.cli.options import Json
 from leanmark.cli.printed import print_json, table
 
+group = typer.Typer(rich_markup_mode=None)
+group.command("show")(moves_show.show)
 
-def moves(
-    move: Annotated[str | None, typer.Argument(help="One move, to list its rungs; all if left out.")] = None,
-    as_json: Json = False,
-) -> None:
-    """List the moves of the library, or the rungs of one."""
+
+@group.callback(invoke_without_command=True)
+def moves(context: typer.Context, as_json: Json = False) -> None:
+    """List the moves of the library."""
+    if context.invoked_subcommand is not None:
+        return
     from leanmark.moves.library import load_move, move_names
 
-    if move is None:
-        found = [load_move(name) for name in move_names()]
-        if as_json:
-            rows = [
-                {"move": m.move, "family": m.family, "kit": m.kit, "rungs": [r.rung for r in m.rungs]}
-                for m in found
-            ]
-            print_json(rows)
-            return
-        typer.echo(
-            table(
-                ("move", "family", "kit", "rungs"),
-                [(m.move, m.family, m.kit, str(len(m.rungs))) for m in found],
-            )
-        )
-        return
-    one = load_move(move)
+    found = [load_move(name) for name in move_names()]
     if as_json:
-        print_json(one)
+        rows = [
+            {"move": m.move, "family": m.family, "kit": m.kit, "rungs": [r.rung for r in m.rungs]}
+            for m in found
+        ]
+        print_json(rows)
         return
-    typer.echo(f"{one.move}: {one.purpose}\nset-up: {one.setup}\ncaution: {one.caution}\n")
     typer.echo(
-        table(("rung", "name", "note"), [(str(k), r.rung, r.note) for k, r in enumerate(one.rungs, 1)])
+        table(
+            ("move", "family", "kit", "rungs"),
+            [(m.move, m.family, m.kit, str(len(m.rungs))) for m in found],
+        )
     )

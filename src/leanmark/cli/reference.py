@@ -57,7 +57,7 @@ class _Parameter(Protocol):
 
 def page() -> str:
     """The page's text."""
-    commands = cast(Any, typer.main.get_command(app)).commands
+    commands = _with_sub_commands(cast(Any, typer.main.get_command(app)).commands)
     rows = {name: [_row(parameter) for parameter in _parameters(it)] for name, it in commands.items()}
     stands = {name: own for name, own in rows.items() if any("`--stature`" in row for row in own)}
     shared = [row for row in rows["load"] if all(row in own for own in stands.values())]
@@ -70,6 +70,15 @@ def page() -> str:
         )
     text = f"The same options in {', '.join(f'`leanmark {name}`' for name in stands)}."
     return "\n".join([_OPENING, *parts, f"## {_COMMON}", "", text, "", *_HEAD, *shared, "", _limits()])
+
+
+def _with_sub_commands(commands: dict[str, Any], above: str = "") -> dict[str, Any]:
+    """Every command by the words it is called with, each group's own commands behind it."""
+    found: dict[str, Any] = {}
+    for name, command in commands.items():
+        found[above + name] = command
+        found |= _with_sub_commands(getattr(command, "commands", {}), f"{above}{name} ")
+    return found
 
 
 def _parameters(command: Any) -> list[_Parameter]:  # noqa: ANN401
