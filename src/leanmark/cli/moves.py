@@ -1,4 +1,4 @@
-"""``leanmark moves``: what the library holds, and the commands about it, one file each (``moves_<verb>.py``)."""
+"""``leanmark moves``: what the library holds; each command about it has its file, ``moves_<verb>.py``."""
 
 from __future__ import annotations
 
