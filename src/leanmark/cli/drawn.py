@@ -6,8 +6,10 @@ from pathlib import Path
 
 import numpy as np
 
+from leanmark.figures.animate import animate
 from leanmark.figures.draw import draw
 from leanmark.figures.from_rep import rep_scenes
+from leanmark.mechanics.dynamics import Tempo
 from leanmark.moves.stand import Stand
 from leanmark.units import UnitSystem
 
@@ -18,6 +20,18 @@ def write_position(standing: Stand, mark_m: float, path: Path, units: UnitSystem
     view = "front" if path.stem.endswith("-front") else "side"
     title = f"{standing.move.move}, {standing.rung.rung}"
     write_whole(path, draw(rep_scenes(standing, rep, 0), view, units=units, title=title))
+
+
+def write_moving(
+    standing: Stand, mark_m: float, tempo: Tempo, path: Path, view: str, theme: str, units: UnitSystem
+) -> None:
+    """Draw the rep at one mark as a moving figure."""
+    rep, _ = standing.rep(np.array([mark_m]), np.zeros(1, dtype=np.intp))
+    scenes = rep_scenes(standing, rep, 0, range(len(rep.nodes)))
+    title = f"{standing.move.move}, {standing.rung.rung}"
+    key = "".join(letter if letter.isalnum() and letter.isascii() else "-" for letter in title)
+    drawn = animate(scenes, rep.nodes, tempo, view, key=key, theme=theme, units=units, title=title)
+    write_whole(path, drawn)
 
 
 def write_whole(path: Path, text: str) -> None:

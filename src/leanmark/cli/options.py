@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from pathlib import Path
 from typing import Annotated, Final, Literal, cast
 
@@ -99,3 +100,11 @@ def stated_sex(sex: str | None) -> Literal["female", "male"] | None:
     if sex not in (None, "female", "male"):
         raise FieldError("--sex", sex, "female or male", "leave it out to span both tables")
     return cast(Literal["female", "male"] | None, sex)
+
+
+def one_of(option: str, word: str, allowed: Iterable[str]) -> str:
+    """The word itself. Raises FieldError unless it is one of those allowed."""
+    known = list(allowed)
+    if word not in known:
+        raise FieldError(option, word, ", ".join(known), "choose one of them")
+    return word
