@@ -21,7 +21,7 @@ from leanmark.mechanics.rep import interpolation_weights, lobatto_nodes
 from leanmark.moves.muscles import ACTIONS
 from leanmark.moves.people import People
 from leanmark.moves.schema import Move, Rung
-from leanmark.moves.stand import reps_of, stand
+from leanmark.moves.stand import Stand, reps_of, stand
 from leanmark.moves.translate import mark_of
 from leanmark.rig.rig import Rig
 
@@ -38,71 +38,64 @@ PHASES: Final = ("start", "after the start", "middle", "before the end", "end")
 @dataclass(frozen=True)
 class Solved:
     """One rung solved once for some people at one mark each: the reps (R rows of K nodes), their held loads,
-    and whose each rep is (R,). All that is asked of the rung is read from here."""
+    and the person or mark, by number, that each rep belongs to (R,). All that is asked of the rung is read
+    from here."""
 
     move: Move
     rung: Rung
     people: People
     rep: Rep
     loads: Loads
-    person: Ints
+    position: Ints
 
     @property
     def steps(self) -> int:
         """K, poses of the rep."""
         return len(self.rep.nodes)
 
-    def reasons(self) -> Ints:
-        """What is wrong with each pose, (R, K) codes."""
-        return self.rep.reasons(self.loads)
+    @property
+    def count(self) -> int:
+        """N, positions: persons, or marks of one person."""
+        return int(self.position[-1]) + 1
 
 
-def solved(
-    move: Move,
-    rung: Rung,
-    people: People,
-    rig: Rig,
-    nodes: int = DEMAND_NODES,
-    mark_m: Floats | None = None,
-) -> Solved:
-    """Solve a rung for everyone, at marks (P,) or at the rung's own.
+def solved(move: Move, rung: Rung, people: People, rig: Rig, nodes: int = DEMAND_NODES) -> Solved:
+    """Solve a rung at its own mark for everyone.
 
     Raises FieldError for a strap setting that the rig lacks and for what ``task_of`` cannot read.
     """
-    standing = stand(move, rung, rig, people)
-    marks = own_marks(move, rung, people) if mark_m is None else mark_m
-    ((rep, person),) = reps_of([standing], [marks], [np.arange(len(people))], nodes)
-    return Solved(move, rung, people, rep, rep.static_loads(), person)
+    return solved_together([(move, rung)], people, rig, nodes)[0]
 
 
 def solved_together(
     rungs: Sequence[tuple[Move, Rung]], people: People, rig: Rig, nodes: int = DEMAND_NODES
 ) -> list[Solved]:
-    """``solved`` for many rungs at their own marks, side by side, which is quicker."""
+    """``solved`` for many rungs side by side, which is quicker than one after another."""
     stands = [stand(move, rung, rig, people) for move, rung in rungs]
-    marks = [own_marks(move, rung, people) for move, rung in rungs]
+    marks = [np.full(len(people), mark_of(move, rung).start_m) for move, rung in rungs]
     found = reps_of(stands, marks, [np.arange(len(people))] * len(rungs), nodes)
     loads = static_loads([rep for rep, _ in found])
     return [
-        Solved(move, rung, people, rep, own, person)
-        for (move, rung), (rep, person), own in zip(rungs, found, loads, strict=True)
+        Solved(move, rung, people, rep, own, position)
+        for (move, rung), (rep, position), own in zip(rungs, found, loads, strict=True)
     ]
 
 
-def own_marks(move: Move, rung: Rung, people: People) -> Floats:
-    """The rung's start mark for everyone, (P,) [m]."""
-    return np.full(len(people), mark_of(move, rung).start_m)
+def solved_at(standing: Stand, mark_m: Floats, who: Ints, nodes: int = DEMAND_NODES) -> Solved:
+    """Solve a stand at marks (N,) of the people ``who`` (N,)."""
+    rep, position = standing.rep(mark_m, who, nodes)
+    return Solved(standing.move, standing.rung, standing.people, rep, rep.static_loads(), position)
 
 
 @dataclass(frozen=True)
 class Demand:
-    """What a rung asks of P people at its mark.
+    """What a rung asks at N positions, those of people or those of marks.
 
-    share: (P,) largest joint moment over the rep as a share of reference strength, the larger of both
-    tables for a person whose sex is not stated; action: the joint action that takes it; course: (P,) where on
-    the way it does, 0 start to 1 end. strap_share, floor_share: (P,) largest force
-    of all straps, of floor and boxes, as shares of body weight. friction_needed: (P,). fine: (P,) whether
-    the rep can be held all along.
+    share: (N,) largest joint moment over the rep as a share of reference strength, the larger of both
+    tables for a person whose sex is not stated; action: the joint action that takes it; course: (N,) where on
+    the way it does, 0 start to 1 end. strap_share, floor_share: (N,) largest force
+    of all straps, of floor and boxes, as shares of body weight. friction_needed: (N,). reason: (N,) code
+    of the first reason against it.
     """
 
     share: Floats
@@ -111,21 +104,27 @@ class Demand:
     strap_share: Floats
     floor_share: Floats
     friction_needed: Floats
-    fine: Bools
+    reason: Ints
     steps: int
 
-    def phase(self, person: int) -> str:
+    @property
+    def fine(self) -> Bools:
+        """Whether the rep can be held all along, (N,)."""
+        fine: Bools = self.reason == FINE
+        return fine
+
+    def phase(self, position: int) -> str:
         """The phase in which the largest share comes, in words."""
         if self.steps == 1:
             return "hold"
-        return PHASES[round(float(self.course[person]) * (len(PHASES) - 1))]
+        return PHASES[round(float(self.course[position]) * (len(PHASES) - 1))]
 
 
 def demand_of(one: Solved) -> Demand:
     """The demand of a solved rung."""
     steps, loads = one.steps, one.loads
     course, shares = _along(one)
-    size = np.abs(shares).reshape(len(one.person), -1)
+    size = np.abs(shares).reshape(len(one.position), -1)
     row = _largest_row(size.max(axis=1), one)
     place, flat = np.divmod(size.argmax(axis=1)[row], shares.shape[2])
     floor_n = np.linalg.norm(loads.contact_force_n.sum(axis=1), axis=-1)
@@ -137,22 +136,24 @@ def demand_of(one: Solved) -> Demand:
         strap_share=peak_over_rep(loads.total_tension_share, steps)[row],
         floor_share=peak_over_rep(floor_n / loads.body_weight_n, steps)[row],
         friction_needed=peak_over_rep(loads.friction_needed, steps)[row],
-        fine=_held_by(one),
+        reason=_first_reasons(one),
         steps=steps,
     )
 
 
-def _held_by(one: Solved) -> Bools:
-    """Whether each person (P,) can hold every pose of the rep, by every table."""
-    wrong = (one.reasons() != FINE).any(axis=1)
-    held: Bools = np.bincount(one.person, wrong, len(one.people)) == 0.0
-    return held
+def _first_reasons(one: Solved) -> Ints:
+    """The first reason against each position (N,), by any table."""
+    by_row = one.rep.reasons(one.loads)
+    first = np.take_along_axis(by_row, (by_row != FINE).argmax(axis=1)[:, None], axis=1)[:, 0]
+    reason = np.full(one.count, FINE, dtype=np.intp)
+    reason[one.position[first != FINE]] = first[first != FINE]
+    return reason
 
 
 def _along(one: Solved) -> tuple[Floats, Floats]:
     """Places on the way (C,), and the strength shares there (R, C, 54), from the polynomial through the
     poses; at the start alone for a hold."""
-    share = one.loads.strength_share.reshape(len(one.person), one.steps, -1)
+    share = one.loads.strength_share.reshape(len(one.position), one.steps, -1)
     if one.steps == 1:
         return np.zeros(1), share
     return COURSE, np.einsum("ck,rkf->rcf", _weights(one.steps), share)
@@ -166,21 +167,21 @@ def _weights(steps: int) -> Floats:
 
 
 def _largest_row(share: Floats, one: Solved) -> Ints:
-    """Per person the row of the table by which the share is larger."""
-    order = np.lexsort((share, one.person))
-    last = np.searchsorted(one.person[order], np.arange(len(one.people)), side="right") - 1
+    """Per position the row of the table by which the share is larger."""
+    order = np.lexsort((share, one.position))
+    last = np.searchsorted(one.position[order], np.arange(one.count), side="right") - 1
     rows: Ints = order[last]
     return rows
 
 
 def action_shares(one: Solved) -> Floats:
-    """Per person and joint action (P, A), in the order of ``muscles.ACTIONS``: the largest moment over the
+    """Per position and joint action (N, A), in the order of ``muscles.ACTIONS``: the largest moment over the
     rep in that action's own direction, on either side, as a share of reference strength; never below 0."""
     _, share = _along(one)
     most, least = share.max(axis=1), share.min(axis=1)
     by_row = np.stack([_in_direction(most, least, entries) for entries in _ENTRIES], axis=1)
-    found = np.zeros((len(one.people), len(ACTIONS)))
-    np.maximum.at(found, one.person, by_row)
+    found = np.zeros((one.count, len(ACTIONS)))
+    np.maximum.at(found, one.position, by_row)
     return found
 
 

@@ -77,8 +77,8 @@ def _longer_range(easier: Solved, harder: Solved) -> bool:
 
 def _rotations(one: Solved) -> Floats:
     """Rotations (T, K, 18, 3, 3) of the 50th-percentile people; the root's is the pelvis in the world."""
-    whole = one.rep.solution.pose.rotation.reshape(len(one.person), one.steps, len(JOINTS), 3, 3)
-    return whole[np.isin(one.person, typical_in(one.people))]
+    whole = one.rep.solution.pose.rotation.reshape(len(one.position), one.steps, len(JOINTS), 3, 3)
+    return whole[np.isin(one.position, typical_in(one.people))]
 
 
 def _travel(one: Solved) -> Floats:
