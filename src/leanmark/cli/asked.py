@@ -12,7 +12,8 @@ from leanmark.cli.options import given, stated_sex, unit_system
 from leanmark.errors import FieldError
 from leanmark.mechanics.task import PushUse
 from leanmark.moves.library import find_rung, load_move, move_names
-from leanmark.moves.people import people_of
+from leanmark.moves.panel import typical_people
+from leanmark.moves.people import People, people_of
 from leanmark.moves.schema import Move, Rung
 from leanmark.moves.stand import Stand, stand
 from leanmark.rig.floors import DEFAULT_FLOOR, floor
@@ -21,7 +22,7 @@ from leanmark.rig.settings import longest_that_hangs_clear_m
 from leanmark.squad.read import read_squad
 from leanmark.squad.squad import Squad, Trainee, check_moves
 from leanmark.squad.text import nearest, same_name_key
-from leanmark.units import UnitSystem
+from leanmark.units import UnitSystem, show_length, show_mass
 
 ANCHOR_M = 2.4
 """Anchor height where none is given [m]: a door frame's or a low beam's; own figure."""
@@ -75,6 +76,21 @@ class Asked:
         strap_m = given("--strap", self.strap)
         return stand(move, rung, self._rig(squad), people, strap_m, self.setting, self.added, self.pushes)
 
+    def people_and_rig(self) -> tuple[People, Rig, str]:
+        """The person asked for, or, where neither a squad nor a size is given, the woman and the man of the
+        50th percentile; the rig; and who and where in words."""
+        squad = self._squad_as_read
+        rig = self._rig(squad)
+        if squad is None and self.stature is None and self.mass is None:
+            people, who = typical_people(), "the 50th-percentile woman / man"
+        else:
+            trainee = find_trainee(squad, self.trainee) if squad else None
+            people = people_of([self._build(squad)], [trainee.known if trainee else None])
+            who = trainee.name if trainee else "this person"
+        sizes = " / ".join(_size(build, self.unit_system(None)) for build in people.builds)
+        height = show_length(rig.anchor_height_m, self.unit_system(None))
+        return people, rig, f"Numbers are for {who} ({sizes}), anchor at {height}, {rig.floor_name}."
+
     def _build(self, squad: Squad | None) -> Build:
         stature_m, mass_kg = given("--stature", self.stature), given("--mass", self.mass)
         sex = stated_sex(self.sex)
@@ -100,6 +116,10 @@ class Asked:
         if self.floor:
             rig = replace(rig, floor_name=self.floor, floor_friction=floor(self.floor).friction)
         return replace(rig, strap_mode=strap_mode(self.straps)) if self.straps else rig
+
+
+def _size(build: Build, units: UnitSystem) -> str:
+    return f"{show_length(build.stature_m, units)}, {show_mass(build.mass_kg, units)}"
 
 
 def under_anchor(rig: Rig, anchor_height_m: float) -> Rig:

@@ -45,14 +45,14 @@ def cards(
 
     if paper not in PAPERS:
         raise FieldError("--paper", paper, " or ".join(PAPERS), "choose one of them")
-    day = _day(date)
+    day = day_on_cards(date)
     system = o.unit_system(units) if units else None
     squad = read_checked(squad_file)
     squad = replace(squad, units=system or squad.units)
     check_folder("--out", out)
     count = len(jobs(squad))
     with processors(len(squad.trainees) * count) as each:
-        with typer.progressbar(length=count, label="moves", file=_progress_stream()) as bar:
+        with typer.progressbar(length=count, label="moves", file=progress_stream()) as bar:
             made = stand_cards(squad, day, lambda: bar.update(1), each)
         written = write_cards(made.cards, out, paper, each)
     figures = _write_figures(made.cards, out / "figures")
@@ -67,7 +67,7 @@ def cards(
     typer.echo(f"\nall cards: {written.squad}\none PDF each: {out}\nfigures: {out / 'figures'}")
 
 
-def _day(date: str | None) -> str:
+def day_on_cards(date: str | None) -> str:
     """The date on the cards. Raises FieldError for text that would not fit there."""
     from datetime import datetime
 
@@ -81,7 +81,7 @@ def _day(date: str | None) -> str:
     return date
 
 
-def _progress_stream() -> TextIO:
+def progress_stream() -> TextIO:
     """Where the progress bar goes: the terminal, or nowhere when nobody looks."""
     return sys.stderr if sys.stderr.isatty() else io.StringIO()
 

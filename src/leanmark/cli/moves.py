@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import typer
 
-from leanmark.cli import moves_animate, moves_show
+from leanmark.cli import moves_animate, moves_cards, moves_pictures, moves_show
 from leanmark.cli.options import Json
 from leanmark.cli.printed import print_json, table
 
 group = typer.Typer(rich_markup_mode=None)
 group.command("show")(moves_show.show)
+group.command("cards")(moves_cards.cards)
+group.command("pictures")(moves_pictures.pictures)
 group.command("animate")(moves_animate.animate)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from pathlib import Path
-from typing import Annotated, Final, Literal, cast
+from typing import Annotated, Final, Literal, TypeVar, cast
 
 import typer
 
@@ -102,9 +102,13 @@ def stated_sex(sex: str | None) -> Literal["female", "male"] | None:
     return cast(Literal["female", "male"] | None, sex)
 
 
-def one_of(option: str, word: str, allowed: Iterable[str]) -> str:
+_Word = TypeVar("_Word", bound=str)
+
+
+def one_of(option: str, word: str, allowed: Iterable[_Word]) -> _Word:
     """The word itself. Raises FieldError unless it is one of those allowed."""
     known = list(allowed)
-    if word not in known:
-        raise FieldError(option, word, ", ".join(known), "choose one of them")
-    return word
+    for one in known:
+        if one == word:
+            return one
+    raise FieldError(option, word, ", ".join(known), "choose one of them")

@@ -22,7 +22,7 @@ from leanmark.sheets.each import Each
 
 Paper = Literal["a4", "letter"]
 PAPERS: Final[tuple[Paper, ...]] = get_args(Paper)
-_PAPER_NAMES: Final[dict[Paper, str]] = {"a4": "a4", "letter": "us-letter"}
+PAPER_NAMES: Final[dict[Paper, str]] = {"a4": "a4", "letter": "us-letter"}
 FIGURE_WIDTH_PT: Final = 104.0
 FIGURE_HEIGHT_PT: Final = 80.0
 """Draw a card's figures at this size, in pixels, with ``FIGURE_FONT_PX`` letters: a pixel becomes a point."""
@@ -86,7 +86,7 @@ def render_cards(cards: Sequence[Card], paper: Paper = "a4") -> bytes:
     names = [card.trainee for card in cards]
     data = {
         "title": f"Card: {names[0]}" if len(names) == 1 else f"Cards for {len(names)} trainees",
-        "paper": _PAPER_NAMES[paper],
+        "paper": PAPER_NAMES[paper],
         "figure_width_pt": FIGURE_WIDTH_PT,
         "figure_height_pt": FIGURE_HEIGHT_PT,
         "safety": [{"head": head, "words": words} for head, words in SAFETY],
