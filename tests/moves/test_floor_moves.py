@@ -40,7 +40,10 @@ def hip_deg(at: Seen, side: str = "left") -> Floats:
 
 
 @pytest.mark.parametrize("anchor_m", ANCHORS_M)
-@pytest.mark.parametrize("rung", [rung.rung for rung in load_move("hip press").rungs])
+@pytest.mark.parametrize(
+    "rung",
+    [rung.rung for rung in load_move("hip press").rungs if not rung.rung.startswith(("balls", "one leg"))],
+)
 def test_hip_press_keeps_the_right_angle_at_the_knee_and_ends_straight(rung: str, anchor_m: float) -> None:
     at = seen("hip press", rung, anchor_m)
     np.testing.assert_allclose(knee_deg(at), 90.0, rtol=0, atol=GONIOMETER_DEG)
