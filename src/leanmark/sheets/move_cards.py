@@ -6,19 +6,22 @@ import json
 from collections.abc import Sequence
 from dataclasses import asdict, dataclass
 from functools import cache
+from itertools import pairwise
 from importlib import resources
 from typing import Final
 
 import typst
 
 from leanmark.mechanics.arrays import Floats
+from leanmark.moves.base import base_words
+from leanmark.moves.base import base_words
 from leanmark.moves.demand import demand_of, solved
+from leanmark.moves.finer import finer_steps
 from leanmark.moves.gates import gate_words
 from leanmark.moves.ladder import steps_of
 from leanmark.moves.library import find_rung, load_move
 from leanmark.moves.of_rung import cautions_of, cues_of, lever_of, stages_of, tempo_s_of
-from leanmark.moves.people import People
-from leanmark.moves.restrictions import base_words
+from leanmark.moves.people import People, people_of
 from leanmark.moves.schema import Fault, Move, Rung
 from leanmark.moves.stand import stand
 from leanmark.moves.translate import mark_of, strap_setting
@@ -85,7 +88,7 @@ def move_card(move: Move, shown: Rung, rig: Rig, people: People, about: str, uni
         works=tuple((action, ", ".join(names)) for action, names in move.works.items()),
         helps=tuple((action, ", ".join(names)) for action, names in move.helps.items()),
         rungs=rungs,
-        finer=(),
+        finer=_finer_words(move, rig, people, units),
         safety=_safety(move),
     )
 
@@ -120,6 +123,21 @@ def _rung_lines(move: Move, rig: Rig, people: People, units: UnitSystem) -> tupl
                 caution=rung.caution or "",
             )
         )
+    return tuple(lines)
+
+
+def _finer_words(move: Move, rig: Rig, people: People, units: UnitSystem) -> tuple[str, ...]:
+    """The floor marks between rungs for the first of the people, where there are any."""
+    first = people_of(people.builds[:1], people.known[:1])
+    lines = []
+    for easier, harder in pairwise(move.rungs):
+        if harder.harder_by != "load":
+            continue
+        found = finer_steps(move, easier, harder, first, rig)
+        if found.steps:
+            places = ", ".join(show_length(step.mark_m, units) for step in found.steps)
+            each = f"{100.0 * (found.ratio - 1.0):.0f} % a step"
+            lines.append(f"{easier.rung} towards {harder.rung}: {places} ({each})")
     return tuple(lines)
 
 
