@@ -6,14 +6,13 @@ import json
 from collections.abc import Sequence
 from dataclasses import asdict, dataclass
 from functools import cache
-from itertools import pairwise
 from importlib import resources
+from itertools import pairwise
 from typing import Final
 
 import typst
 
 from leanmark.mechanics.arrays import Floats
-from leanmark.moves.base import base_words
 from leanmark.moves.base import base_words
 from leanmark.moves.demand import demand_of, solved
 from leanmark.moves.finer import finer_steps
