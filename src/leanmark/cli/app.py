@@ -6,6 +6,7 @@ import typer
 
 from leanmark import __version__
 from leanmark.cli import calibrate, cards, chart, load, mark, moves
+from leanmark.cli.own_moves import OwnMoves, use_own_moves
 
 app = typer.Typer(
     name="leanmark",
@@ -30,8 +31,11 @@ def _version(value: bool) -> None:
 
 @app.callback()
 def _root(
+    context: typer.Context,
+    own_moves: OwnMoves = None,
     version: bool = typer.Option(
         False, "--version", callback=_version, is_eager=True, help="Print the version."
     ),
 ) -> None:
     """The load of suspension-strap positions, and where to stand for a wanted load."""
+    use_own_moves(context, own_moves)

@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import asdict, dataclass, field
 from pathlib import Path
 from typing import cast
 
 from leanmark.moves.check_fields import FieldCheck
 from leanmark.moves.check_held import held_findings, solved_moves, unreadable
 from leanmark.moves.check_likes import like_problems
+from leanmark.moves.check_shared import check_shared, is_shared
 from leanmark.moves.check_whole import Rungs, gate_problems, rung_path, whole_move
+from leanmark.moves.files import plain
 from leanmark.moves.inherit import Raw
-from leanmark.moves.problems import MoveFileError, MoveProblem, in_order
+from leanmark.moves.problems import MoveFileError, MoveProblem, in_order, shown
 from leanmark.moves.schema import Move
 from leanmark.moves.source import Source, read_source
 
@@ -44,6 +46,16 @@ class Report:
         """How many rungs the moves have."""
         return sum(len(move.rungs) for move in self.moves)
 
+    def joined(self, other: Report) -> Report:
+        """Both reports as one."""
+        problems = (*self.problems, *other.problems)
+        return Report(problems, self.files + other.files, [*self.moves, *other.moves])
+
+    def as_data(self) -> dict[str, object]:
+        """The report as plain data."""
+        counts = {"files": self.files, "moves": len(self.moves), "rungs": self.rungs}
+        return counts | {"problems": [asdict(problem) for problem in self.problems]}
+
 
 def read_checked(path: Path) -> Checked:
     """Read one move file and check its fields. Raises MoveFileError where nothing of it can be read."""
@@ -54,18 +66,22 @@ def read_checked(path: Path) -> Checked:
 def checked(source: Source) -> Checked:
     """Check the fields of one move file, alone and with what it inherits."""
     check = FieldCheck(source)
+    if is_shared(Path(source.file)):
+        check_shared(check, source.value)
+        return Checked(source, check, None)
     check.struct(Move, source.value, ())
     if isinstance(source.value, Mapping):
         like_problems(check, source.value)
+        if next(iter(source.value), "move") != "move" and "move" in source.value:
+            check.report(("move",), "move is not the first field", "put it in the first line of the file")
     move = None if check.problems else whole_move(check, cast("Raw", source.value))
     return Checked(source, check, move)
 
 
-def check_files(paths: Sequence[Path], rungs_of: Rungs, progress: Callable[[int], None]) -> Report:
+def check_files(paths: Sequence[Path], rungs_of: Rungs, progress: Callable[[float], None]) -> Report:
     """Check move files in full: fields, gates, positions and ladders.
 
-    rungs_of: the rungs of other moves, for gates; progress: told of every rung done, of which there are
-    as many as the files write out or inherit.
+    rungs_of: the rungs of other moves, for gates; progress: told the share of the work that is done.
     """
     problems: list[MoveProblem] = []
     found: list[Checked] = []
@@ -75,7 +91,7 @@ def check_files(paths: Sequence[Path], rungs_of: Rungs, progress: Callable[[int]
         except MoveFileError as error:
             problems += error.problems
     whole = [one for one in found if one.move is not None]
-    own = {one.move.move: tuple(rung.rung for rung in one.move.rungs) for one in whole if one.move}
+    own = _rungs_by_move(whole)
     for one in whole:
         _check_gates(one, lambda name: own.get(name) or rungs_of(name))
     _check_held([one for one in whole if not one.check.problems], progress)
@@ -84,12 +100,28 @@ def check_files(paths: Sequence[Path], rungs_of: Rungs, progress: Callable[[int]
     return Report(in_order(problems), len(paths), [one.move for one in found if one.move])
 
 
+def _rungs_by_move(files: Sequence[Checked]) -> dict[str, tuple[str, ...]]:
+    """The rungs' names by move; reports moves that an earlier file holds already."""
+    first: dict[str, str] = {}
+    found: dict[str, tuple[str, ...]] = {}
+    for one in files:
+        if one.move is None:
+            continue
+        name = one.move.move
+        if plain(name) in first:
+            problem = f"move = {shown(name)} is in {first[plain(name)]} as well"
+            one.check.report(("move",), problem, "give each move one file, or another name")
+        first.setdefault(plain(name), one.source.file)
+        found.setdefault(name, tuple(rung.rung for rung in one.move.rungs))
+    return found
+
+
 def _check_gates(one: Checked, rungs_of: Rungs) -> None:
     if one.move:
         gate_problems(one.check, one.raw, one.move, rungs_of)
 
 
-def _check_held(files: Sequence[Checked], progress: Callable[[int], None]) -> None:
+def _check_held(files: Sequence[Checked], progress: Callable[[float], None]) -> None:
     readable = []
     for one in files:
         error = unreadable(one.move) if one.move else None

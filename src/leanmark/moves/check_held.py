@@ -49,8 +49,8 @@ REMEDIES: Final[dict[int, str]] = {
 """What an author does about each thing that can be wrong with a held position."""
 
 
-def solved_moves(moves: Sequence[Move], progress: Callable[[int], None]) -> list[list[Solved]]:
-    """Each move's rungs solved for the reference people; ``progress`` is told of rungs done.
+def solved_moves(moves: Sequence[Move], progress: Callable[[float], None]) -> list[list[Solved]]:
+    """Each move's rungs solved for the reference people; ``progress`` is told the share of rungs done.
 
     Raises FieldError for what the engine cannot read.
     """
@@ -65,7 +65,7 @@ def solved_moves(moves: Sequence[Move], progress: Callable[[int], None]) -> list
         )
         for (number, _), one in zip(some, together, strict=True):
             found[number].append(one)
-        progress(len(some))
+        progress((first + len(some)) / len(wanted))
     return found
 
 

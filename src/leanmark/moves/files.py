@@ -76,6 +76,11 @@ def set_up_files() -> dict[str, Traversable]:
     }
 
 
+def library_paths() -> list[Path]:
+    """The library's move files."""
+    return sorted(Path(str(file)) for _, file in library_files().values())
+
+
 def to_start_from() -> tuple[str, ...]:
     """What ``like`` at the top of a file may name: set-ups, then moves of the library."""
     return (*set_up_files(), *sorted(name for name, _ in library_files().values()))

@@ -40,17 +40,21 @@ def own_folder() -> Path | None:
         return None
     if not Path(folder).is_dir():
         shown = one_line(folder, longest=200)
-        raise FieldError("--own-moves", shown, "a folder that is there", "make the folder, or name another")
+        option = f"--own-moves or {OWN_MOVES}"
+        raise FieldError(option, shown, "a folder that is there", "make the folder, or name another")
     return Path(folder)
 
 
 def own_files() -> Mapping[str, OwnFile]:
     """The own folder's files by their move's plain name. Raises FieldError for a folder that is not there."""
+    return _by_name(tuple((path, _stamp(path)) for path in own_paths()))
+
+
+def own_paths() -> list[Path]:
+    """The own folder's move files. Raises FieldError for a folder that is not there."""
     folder = own_folder()
-    if folder is None:
-        return {}
-    paths = [path for path in sorted(folder.iterdir()) if path.suffix in ENDINGS and path.name[0] != "."]
-    return _by_name(tuple((path, _stamp(path)) for path in paths))
+    entries = sorted(folder.iterdir()) if folder else []
+    return [path for path in entries if path.suffix in ENDINGS and not path.name.startswith(".")]
 
 
 @cache
