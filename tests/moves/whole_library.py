@@ -1,0 +1,31 @@
+"""The whole library solved once for the reference people, for tests that look at every move."""
+
+from __future__ import annotations
+
+from functools import cache
+from typing import Final
+
+from leanmark.moves.demand import Solved, solved_together
+from leanmark.moves.library import load_move, move_names
+from leanmark.moves.panel import reference_people
+from leanmark.moves.schema import Move, Rung
+from leanmark.rig.rig import standard_rig
+
+MOVES: Final = tuple(load_move(name) for name in move_names())
+RUNGS: Final = [(move, rung) for move in MOVES for rung in move.rungs]
+RIG: Final = standard_rig(2.4)
+
+
+def named(move: Move, *rungs: Rung) -> str:
+    return " / ".join((move.move, *(rung.rung for rung in rungs)))
+
+
+@cache
+def _solved() -> dict[str, list[Solved]]:
+    every = solved_together(RUNGS, reference_people(), RIG)
+    return {move.move: [one for one in every if one.move is move] for move in MOVES}
+
+
+def ladder_of(move: Move | str) -> list[Solved]:
+    """A move's rungs, easier to harder, for the six reference people under an anchor at 2.4 m."""
+    return _solved()[move if isinstance(move, str) else move.move]
