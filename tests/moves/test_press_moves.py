@@ -58,12 +58,14 @@ def elbow_deg(at: Seen, side: str = "left") -> Floats:
 def trunk(at: Seen) -> Floats:
     """Direction (N, K, 3) from the hips to the shoulders."""
     line = at.middle_m("upper_arm") - at.middle_m("thigh")
-    return line / np.linalg.norm(line, axis=-1, keepdims=True)
+    unit: Floats = line / np.linalg.norm(line, axis=-1, keepdims=True)
+    return unit
 
 
 def between_deg(first: Floats, second: Floats) -> Floats:
     cosine = (first * second).sum(-1) / np.linalg.norm(first, axis=-1) / np.linalg.norm(second, axis=-1)
-    return np.degrees(np.arccos(np.clip(cosine, -1.0, 1.0)))
+    apart: Floats = np.degrees(np.arccos(np.clip(cosine, -1.0, 1.0)))
+    return apart
 
 
 def chest_turn_deg(at: Seen) -> Floats:
