@@ -4,8 +4,18 @@ from __future__ import annotations
 
 import typer
 
-from leanmark.cli import moves_animate, moves_cards, moves_ladder, moves_list, moves_pictures, moves_show
+from leanmark.cli import (
+    moves_animate,
+    moves_cards,
+    moves_check,
+    moves_ladder,
+    moves_list,
+    moves_pictures,
+    moves_schema,
+    moves_show,
+)
 from leanmark.cli.options import Json
+from leanmark.cli.own_moves import tell_unreadable
 
 group = typer.Typer(rich_markup_mode=None)
 group.command("show")(moves_show.show)
@@ -13,6 +23,8 @@ group.command("ladder")(moves_ladder.ladder)
 group.command("cards")(moves_cards.cards)
 group.command("pictures")(moves_pictures.pictures)
 group.command("animate")(moves_animate.animate)
+group.command("check")(moves_check.check)
+group.command("schema")(moves_schema.schema)
 
 
 @group.callback(invoke_without_command=True)
@@ -34,3 +46,4 @@ def moves(
         return
     wanted = moves_list.asked_for(find, family, kit, plane, joint, muscle, gate, stage, without or ())
     moves_list.print_found(wanted, as_json)
+    tell_unreadable()
