@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 import numpy as np
 import pytest
+from tests.moves.held_pose import held
 from tests.moves.plane_moments import moment_left_nm
 
 from leanmark.body.build import Build
@@ -21,7 +20,7 @@ from leanmark.moves.demand import (
     solved_at,
     solved_together,
 )
-from leanmark.moves.library import find_rung, load_move, move_of
+from leanmark.moves.library import find_rung, load_move
 from leanmark.moves.muscles import ACTIONS
 from leanmark.moves.panel import reference_people, typical_people
 from leanmark.moves.people import people_of
@@ -30,25 +29,10 @@ from leanmark.moves.translate import mark_of
 from leanmark.rig.rig import standard_rig
 
 RIG = standard_rig(2.4)
-STANDING: dict[str, Any] = {
-    "move": "stand", "family": "squat", "plane": "sagittal", "purpose": "a test", "kit": "none",
-    "works": {"knee extension": ["vastus lateralis"]}, "faces": "ahead", "setup": "stand",
-    "caution": "none", "not-for": ["nobody"], "stop": ["never"], "breathing": "on", "lever": "as told",
-    "cues": ["one", "two"], "faults": [{"fault": "a", "remedy": "b"}, {"fault": "c", "remedy": "d"}],
-    "strap": "short", "mark": {"of": "heels", "start-m": 0.0, "low-m": 0.0, "high-m": 0.0},
-    "contacts": [{"patch": "sole"}],
-}  # fmt: skip
 BALANCED = [{"axis": "ahead", "over": {"left_heel": 0.25, "right_heel": 0.25, "left_ball_medial": 0.25,
                                        "right_ball_medial": 0.25}}]  # fmt: skip
 LEG = ("thigh", "shank", "foot", "toes")
 ARM = ("upper_arm", "forearm", "hand")
-
-
-def held(pose: dict[str, Any], **more: object) -> Solved:
-    """The typical woman and man holding a pose on both soles."""
-    raw = STANDING | {"phases": {"start": pose}, "rungs": [{"rung": "only", "note": "the pose"}]} | more
-    move = move_of(raw)
-    return solved(move, move.rungs[0], typical_people(), RIG)
 
 
 def rung_of(move: str, rung: str) -> Solved:

@@ -30,8 +30,8 @@ DEMAND_NODES: Final = 5
 
 
 COURSE: Final = np.linspace(0.0, 1.0, 17)
-"""Places on the way at which shares are read besides the poses', from their polynomial: the largest share then
-lies within 2 % of that of 25 poses, against 6 % from five poses alone (regression, over 63 rungs)."""
+"""Places on the way at which shares are read besides the poses', from their polynomial: the largest share
+then lies within 2 % of that of 25 poses, against 6 % from five poses alone (regression, over 63 rungs)."""
 PHASES: Final = ("start", "after the start", "middle", "before the end", "end")
 
 
