@@ -59,7 +59,8 @@ def page() -> str:
     """The page's text."""
     commands = _with_sub_commands(cast(Any, typer.main.get_command(app)).commands)
     rows = {name: [_row(parameter) for parameter in _parameters(it)] for name, it in commands.items()}
-    stands = {name: own for name, own in rows.items() if any("`--stature`" in row for row in own)}
+    stature = next(row for row in rows["load"] if "`--stature`" in row)
+    stands = {name: own for name, own in rows.items() if stature in own}
     shared = [row for row in rows["load"] if all(row in own for own in stands.values())]
     parts = []
     for name, own in rows.items():
@@ -68,8 +69,16 @@ def page() -> str:
         parts.append(
             "\n".join([f"## leanmark {name}", "", commands[name].help, "", *_HEAD, *kept, "", *more])
         )
+    parts = [_whole_program(), *parts]
     text = f"The same options in {', '.join(f'`leanmark {name}`' for name in stands)}."
     return "\n".join([_OPENING, *parts, f"## {_COMMON}", "", text, "", *_HEAD, *shared, "", _limits()])
+
+
+def _whole_program() -> str:
+    """What stands before any command's name."""
+    rows = [_row(parameter) for parameter in _parameters(typer.main.get_command(app))]
+    text = "These stand before the command's name, as in `leanmark --own-moves FOLDER load row`."
+    return "\n".join(["## leanmark", "", text, "", *_HEAD, *rows, ""])
 
 
 def _with_sub_commands(commands: dict[str, Any], above: str = "") -> dict[str, Any]:

@@ -24,7 +24,7 @@ from leanmark.mechanics.reasons import (
     STRAP_SHORT,
     TIPS,
 )
-from leanmark.moves.demand import Solved, solved_together
+from leanmark.moves.demand import PHASES, Solved, solved_together
 from leanmark.moves.finding import Finding
 from leanmark.moves.ladder import ladder_findings
 from leanmark.moves.names import CHECKED_ANCHOR_M
@@ -104,8 +104,8 @@ def _phase(node: int, steps: int) -> str:
     """Where along the rep a node lies."""
     if steps == 1:
         return "the hold"
-    places = {0: "the start", steps // 2: "the middle", steps - 1: "the end"}
-    return places.get(node, "on the way")
+    place = PHASES[round(node / (steps - 1) * (len(PHASES) - 1))]
+    return place if " " in place else f"the {place}"
 
 
 def unreadable(move: Move) -> FieldError | None:
