@@ -19,7 +19,7 @@ from leanmark.rig.rig import standard_rig
 GONIOMETER_DEG = 5.0
 STRAIGHT = [
     (name, rung.rung)
-    for name in ("row", "chest press", "fly", "biceps curl", "triceps extension")
+    for name in ("row", "chest press", "fly", "biceps curl", "triceps press")
     for rung in load_move(name).rungs
     if not rung.rung.startswith("knees bent")
 ]
@@ -29,7 +29,7 @@ STEEPER = [
     ("chest press", "leaning", 0.9, 0.1),
     ("fly", "leaning", 1.2, 0.6),
     ("biceps curl", "leaning", -1.0, -0.1),
-    ("triceps extension", "leaning", 0.8, 0.2),
+    ("triceps press", "leaning", 0.8, 0.2),
     ("sprint start", "leaning", 0.4, 0.1),
 ]
 """Move, rung, and a range of marks [m] from far to near the plumb point."""
@@ -103,7 +103,7 @@ def test_fly_keeps_the_bend_of_the_elbows_and_brings_the_hands_together(rung: st
     assert apart_m[:, -1].max() < 0.5 * apart_m[:, 0].min()
 
 
-@pytest.mark.parametrize("name", ["biceps curl", "triceps extension"])
+@pytest.mark.parametrize("name", ["biceps curl", "triceps press"])
 def test_arm_moves_keep_the_upper_arms_while_the_elbows_bend(name: str) -> None:
     for rung in load_move(name).rungs:
         at = seen(name, rung.rung)
