@@ -41,9 +41,8 @@ class Gathering:
             self.wrong(path, raw, "a list", "write it in square brackets, or below it with '- '")
         elif not least <= len(raw) <= most:
             allowed = f"{least}" if least == most else f"{least} to {most}"
-            self.report(
-                path, f"{field_words(path)} has {len(raw)} entries, not {allowed}", "add or leave out"
-            )
+            problem = f"{field_words(path)} has {len(raw)} entries, not {allowed}"
+            self.report(path, problem, "add some" if len(raw) < least else "leave some out")
         else:
             return raw
         return []
