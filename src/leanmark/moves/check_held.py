@@ -96,7 +96,8 @@ def _past(one: Solved, there: Bools) -> str:
         if (beyond.reshape(there.shape) & there).any():
             joint, angle = name.split(" ")
             low, high, _ = RANGES_DEG[joint.removeprefix("left_").removeprefix("right_"), angle]
-            words.append(f"{name} would go past its range {low:g} to {high:g}".replace("-", "−"))
+            spelled = name.replace("_", " ")
+            words.append(f"{spelled} would go past its range {low:g} to {high:g}".replace("-", "−"))
     return ", ".join(words) or REASONS[RANGE]
 
 
