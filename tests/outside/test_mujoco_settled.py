@@ -77,13 +77,16 @@ CLASSES = {
 
 
 def reduced(rep: Rep, case: Reduced) -> Supports | None:
-    """The rung's supports with only the case's bearing points, or None where these are not two."""
+    """The rung's supports with only the case's bearing points, or None where these are not two or no strap
+    holds."""
     contacts = [
         replace(contact, friction=GRIP)
         for contact in rep.supports.contacts
         if POINT_NAMES[contact.point].endswith(case.bearing)
     ]
     straps = rep.supports.straps
+    if not straps:
+        return None  # a rung on the floor
     if case.one_strap:
         points = tuple(point for strap in straps for point in strap.points)
         straps = (StrapHold(points, straps[0].anchor_m, "both"),)
