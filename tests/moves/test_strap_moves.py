@@ -186,6 +186,6 @@ def test_rotation_with_bent_elbows_is_easier_at_the_same_mark() -> None:
     who = np.arange(len(PEOPLE))
     shares = []
     for rung in ("elbows bent", "arms straight"):
-        rep, _ = stand(move, find_rung(move, rung), rig, PEOPLE).rep(np.full(len(PEOPLE), -1.3), who, 3)
+        rep, _ = stand(move, find_rung(move, rung), rig, PEOPLE).rep(np.full(len(PEOPLE), -1.2), who, 3)
         shares.append(peak_over_rep(measured(rep.static_loads(), rep.supports, "largest share"), 3))
     assert (shares[0] < shares[1]).all()
