@@ -59,7 +59,9 @@ def test_marks_lie_inside_the_rungs_own_range(person: People) -> None:
 
 @pytest.mark.parametrize("person", PEOPLE, ids=["woman", "man"])
 def test_a_way_that_slipping_ends_says_so_and_stays_clear_of_it(person: People) -> None:
-    found = between("row", 2, person)
+    row = load_move("row")
+    easier, harder = (find_rung(row, name) for name in ("deep lean", "knees bent, body level"))
+    found = finer_steps(row, easier, harder, person, RIG)
     assert found.why == REASONS[SLIP]
     assert found.steps[-1].demand == pytest.approx(found.reached, rel=1e-3)
     assert found.reached < found.to_demand

@@ -1,4 +1,4 @@
-"""Every rung of every move: readable, feasible for short and tall people, laid out from easier to harder."""
+"""Every rung of every move: readable, feasible for short and tall people, smooth; loads that can be had."""
 
 from __future__ import annotations
 
@@ -8,16 +8,16 @@ from typing import Final
 
 import numpy as np
 import pytest
+from tests.moves.whole_library import MOVES, RUNGS, named
 
 from leanmark.body.build import Build
 from leanmark.errors import FieldError
 from leanmark.mechanics.arrays import Floats
 from leanmark.mechanics.kinematics import place
-from leanmark.mechanics.measure import measured, peak_over_rep
 from leanmark.mechanics.position import Rep
 from leanmark.mechanics.reasons import FINE, REASONS
 from leanmark.mechanics.rep import lobatto_nodes
-from leanmark.moves.library import find_rung, load_move, move_names
+from leanmark.moves.library import find_rung, load_move
 from leanmark.moves.people import people_of
 from leanmark.moves.schema import Move, Rung
 from leanmark.moves.stand import marks, stand
@@ -43,20 +43,8 @@ ANCHORS_M: Final = (2.2, 2.4, 2.6)
 NODES: Final = 5
 FEWEST_RUNGS: Final = 3
 
-MOVES: Final = tuple(load_move(name) for name in move_names())
-RUNGS: Final = [(move, rung) for move in MOVES for rung in move.rungs]
 MOVING: Final = [(move, rung) for move, rung in RUNGS if (rung.phases or move.phases).end is not None]
-STEPS: Final = [
-    (move, easier, harder)
-    for move in MOVES
-    for easier, harder in zip(move.rungs, move.rungs[1:], strict=False)
-    if harder.harder_by == "load"
-]
 STRAP_MOVES: Final = [move for move in MOVES if move.kit != "none"]
-
-
-def named(move: Move, *rungs: Rung) -> str:
-    return " / ".join((move.move, *(rung.rung for rung in rungs)))
 
 
 @cache
@@ -67,11 +55,6 @@ def at_start_mark(move: str, rung: str, anchor_m: float, nodes: int = NODES) -> 
     count = len(PANEL)
     standing = stand(whole, form, standard_rig(anchor_m), PANEL)
     return standing.rep(np.full(count, mark_of(whole, form).start_m), np.arange(count), nodes)[0]
-
-
-def peak_loads(move: Move, rung: Rung, anchor_m: float) -> Floats:
-    rep = at_start_mark(move.move, rung.rung, anchor_m)
-    return peak_over_rep(measured(rep.static_loads(), rep.supports, move.load), len(rep.nodes))
 
 
 def test_a_file_is_named_after_its_move() -> None:
@@ -88,7 +71,7 @@ def test_a_move_is_found_however_it_is_spelled(spelling: str) -> None:
 def test_an_unknown_move_is_refused_with_the_nearest_one() -> None:
     with pytest.raises(FieldError, match="did you mean 'chest press'"):
         load_move("chest pres")
-    with pytest.raises(FieldError, match="the library has: biceps curl"):
+    with pytest.raises(FieldError, match=f"the library has: {MOVES[0].move}"):
         load_move("xyzzy")
 
 
@@ -107,16 +90,10 @@ def test_rungs_of_a_move_have_names_of_their_own(move: Move) -> None:
 
 
 @pytest.mark.parametrize("move", STRAP_MOVES, ids=named)
-def test_a_strap_move_is_a_ladder_with_cues_and_wanted_loads(move: Move) -> None:
+def test_a_strap_move_is_a_ladder_with_wanted_loads(move: Move) -> None:
     assert len(move.rungs) >= FEWEST_RUNGS
-    assert 1 <= len(move.cues) <= 3
     assert len(set(move.loads_percent)) >= 3
     assert tuple(sorted(move.loads_percent)) == move.loads_percent
-
-
-@pytest.mark.parametrize("move", [move for move in MOVES if "ballistic" in move.stages], ids=named)
-def test_a_move_done_ballistic_is_done_controlled_and_fast_first(move: Move) -> None:
-    assert move.stages == ("controlled", "fast", "ballistic")
 
 
 @pytest.mark.parametrize(("move", "rung"), RUNGS, ids=lambda part: getattr(part, "rung", None) or part.move)
@@ -136,14 +113,6 @@ def test_every_rung_holds_at_its_own_mark_for_everyone(move: Move, rung: Rung, a
         if (row != FINE).any()
     }
     assert not wrong
-
-
-@pytest.mark.parametrize(("move", "easier", "harder"), STEPS, ids=lambda part: getattr(part, "rung", None))
-def test_load_does_not_fall_up_the_ladder(move: Move, easier: Rung, harder: Rung) -> None:
-    """Two rungs may share their hardest pose: then only the solver's closure is left between them."""
-    for anchor_m in ANCHORS_M:
-        rise = peak_loads(move, harder, anchor_m) - peak_loads(move, easier, anchor_m)
-        assert rise.min() > -1e-6
 
 
 @pytest.mark.parametrize("move", STRAP_MOVES, ids=named)

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Annotated, Final, get_args
 
 import typer
 
-from leanmark.cli.printed import print_json, table
+from leanmark.cli.printed import named_rows, print_json, table
 from leanmark.errors import FieldError
 from leanmark.squad.text import nearest
 
@@ -33,6 +33,7 @@ Without = Annotated[
 ]
 LISTED_WORDS: Final = 30
 """Allowed words that a message lists; own figure."""
+_NAME: Final = 26
 
 
 def asked_for(
@@ -100,7 +101,7 @@ def print_found(wanted: Wanted, as_json: bool) -> None:
         typer.echo("no move fits all of this; leave out one of the filters")
         return
     head = ("move", "family", "kit", "plane", "rungs")
-    typer.echo(table(head, [_row(one) for one in found]))
+    typer.echo(table(head, [row for one in found for row in _rows(one)]))
     rungs = sum(len(one.rungs) for one in found)
     typer.echo(f"\n{_counted(len(found), 'move')}, {_counted(rungs, 'rung')}")
 
@@ -109,10 +110,10 @@ def _counted(number: int, what: str) -> str:
     return f"{number} {what}" + ("" if number == 1 else "s")
 
 
-def _row(one: Found) -> tuple[str, ...]:
+def _rows(one: Found) -> list[tuple[str, ...]]:
     move, fits = one.move, len(one.rungs)
     rungs = str(fits) if fits == len(move.rungs) else f"{fits} of {len(move.rungs)}"
-    return (move.move, move.family, move.kit, move.plane, rungs)
+    return named_rows(move.move, _NAME, move.family, move.kit, move.plane, rungs)
 
 
 def _as_data(one: Found) -> dict[str, object]:

@@ -10,12 +10,13 @@ from typing import Any, Final
 
 from msgspec import to_builtins
 
-from leanmark.cli.printed import table
+from leanmark.body.build import Build
+from leanmark.cli.printed import named_rows, table
 from leanmark.moves import of_rung
 from leanmark.moves.finer import FinerSteps
 from leanmark.moves.ladder import OTHER_STEPS
 from leanmark.moves.ladder_table import RungLine
-from leanmark.moves.panel import words_of
+from leanmark.moves.panel import percentile_words, words_of
 from leanmark.moves.people import People
 from leanmark.moves.schema import Fault, Move, Rung
 from leanmark.units import UnitSystem, show_length, show_mass
@@ -23,7 +24,7 @@ from leanmark.units import UnitSystem, show_length, show_mass
 WIDTH: Final = 80
 """Columns within which everything is broken; a terminal's own."""
 _LABEL: Final = 11
-_NAME: Final = 26
+_NAME: Final = 22
 _NONE: Final = "—"
 _HELD: Final = "\u00a0"
 
@@ -89,18 +90,17 @@ class Shown:
         return [*lines, *_list("not for", move.not_for), *_list("stop for", move.stop)]
 
     def _whom(self) -> list[str]:
-        words = [
-            f"{words_of(build)} ({show_length(build.stature_m, self.system)}, "
-            f"{show_mass(build.mass_kg, self.system)})"
-            if build.sex
-            else f"{show_length(build.stature_m, self.system)}, {show_mass(build.mass_kg, self.system)}"
-            for build in self.people.builds
-        ]
+        words = [self._person(build) for build in self.people.builds]
         where = f"under an anchor at {show_length(self.anchor_m, self.system)}"
         return _wrapped(f"Ladder for {' / '.join(words)}, {where}:")
 
+    def _person(self, build: Build) -> str:
+        size = f"{show_length(build.stature_m, self.system)}, {show_mass(build.mass_kg, self.system)}"
+        percentile = percentile_words(build)
+        return f"{percentile} ({size})" if percentile else size
+
     def _ladder(self) -> list[str]:
-        head = ("", "rung", "demand", "step", "straps", "floor", self._mark_head())
+        head = ("", "rung", "demand", "step", "straps", "floor", "mark")
         rows = [row for number in range(len(self.lines)) for row in self._rows(number)]
         note = (
             "demand: largest joint moment over the rep as a share of reference strength; step: its rise from "
@@ -108,23 +108,25 @@ class Shown:
         )
         return [*self._whom(), table(head, rows), *_wrapped(note)]
 
-    def _mark_head(self) -> str:
-        names = {line.mark_of for line in self.lines}
-        return names.pop() if len(names) == 1 else "mark"
-
     def _rows(self, number: int) -> list[tuple[str, ...]]:
-        """The rung's row; the rest of a long name goes on below."""
         line = self.lines[number]
-        first, *more = textwrap.wrap(line.rung, _NAME)
         straps = self._each(line, line.strap_share) if line.strap else _NONE
         cells = (
             self._each(line, line.demand),
-            _percents(line.step_percent, "+") if line.step_percent else _NONE,
+            self._step(number),
             straps,
             self._each(line, line.floor_share),
             show_length(line.mark_m, self.system),
         )
-        return [(str(number + 1), first, *cells), *(("", rest) + ("",) * len(cells) for rest in more)]
+        return named_rows(line.rung, _NAME, *cells, before=(str(number + 1),))
+
+    def _step(self, number: int) -> str:
+        """Rise of demand, a dash for whom this rung or the one before cannot be held."""
+        line = self.lines[number]
+        if not line.step_percent:
+            return _NONE
+        before = self.lines[number - 1].reason
+        return _percents(line.step_percent, "+", [a or b for a, b in zip(line.reason, before, strict=True)])
 
     def _each(self, line: RungLine, shares: Sequence[float]) -> str:
         return _percents([100.0 * share for share in shares], "", line.reason)
@@ -196,20 +198,21 @@ def _tempo(tempo_s: Sequence[float]) -> str:
     return "-".join(f"{part:g}" for part in tempo_s)
 
 
-def _percents(values: Sequence[float], sign: str, reasons: Sequence[str] = ()) -> str:
-    """``58/43 %``, a dash for whom the rung cannot be held."""
-    told = reasons or [""] * len(values)
+def _percents(values: Sequence[float], sign: str, reasons: Sequence[str]) -> str:
+    """``58/43 %``, a dash for whom there is a reason against it."""
     shown = [
         _NONE if reason else f"{value:{sign}.0f}".replace("-", "−")
-        for value, reason in zip(values, told, strict=True)
+        for value, reason in zip(values, reasons, strict=True)
     ]
-    return f"{'/'.join(shown)} %"
+    return _NONE if {*shown} == {_NONE} else f"{'/'.join(shown)} %"
 
 
 def _wrapped(text: str, first: str = "", hanging: str | None = None) -> list[str]:
     """Lines of the text; a number keeps its unit beside it."""
     held = re.sub(r"(?<=\d) (?=%|[a-z]{1,2}\b)", _HELD, text)
-    lines = textwrap.wrap(held, WIDTH, initial_indent=first, subsequent_indent=hanging or first)
+    lines = textwrap.wrap(
+        held, WIDTH, initial_indent=first, subsequent_indent=hanging or first, break_on_hyphens=False
+    )
     return [line.replace(_HELD, " ") for line in lines]
 
 

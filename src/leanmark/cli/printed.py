@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Sequence
 
 import typer
@@ -15,6 +16,13 @@ def table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> str:
         for row in [head, *rows]
     ]
     return "\n".join([lines[0], "  ".join("-" * width for width in widths), *lines[1:]])
+
+
+def named_rows(name: str, width: int, *cells: str, before: tuple[str, ...] = ()) -> list[tuple[str, ...]]:
+    """A row for ``table``; a name longer than ``width`` goes on in rows of its own below."""
+    first, *more = textwrap.wrap(name, width)
+    blank = ("",) * len(cells)
+    return [(*before, first, *cells), *((*("",) * len(before), rest, *blank) for rest in more)]
 
 
 def whole_range(low: float, high: float, unit: str) -> str:

@@ -9,7 +9,7 @@ from typing import Final
 import numpy as np
 
 from leanmark.mechanics.arrays import Floats, Ints
-from leanmark.mechanics.inverse import Interval, Scan, intervals, marks_for, scan
+from leanmark.mechanics.inverse import Interval, Profile, Scan, intervals, marks_for, scan
 from leanmark.mechanics.reasons import FINE, REASONS
 from leanmark.moves.demand import demand_of, solved, solved_at
 from leanmark.moves.people import People
@@ -74,13 +74,13 @@ def finer_steps(move: Move, easier: Rung, harder: Rung, person: People, rig: Rig
         return none(REASONS[int(start.reason[0])])
     if goal <= first:
         return none("the harder rung asks no more strength")
-    climbs = [climb for sign in (-1.0, 1.0) if (climb := _climb(standing, sign))]
+    climbs = _climbs(standing)
     if not climbs:
         return none("this rung has no other marks")
     best = max(climbs, key=lambda climb: climb.top)
     if best.top < RISE_AT_LEAST * first:
         return none("other marks of this rung hardly ask more strength")
-    ratio, steps = _even(best, first, goal)
+    ratio, steps = _even(best, mark_of(move, easier).start_m, first, goal)
     return FinerSteps(
         easier.rung,
         harder.rung,
@@ -99,56 +99,69 @@ _NOBODY_ELSE: Final = np.zeros(1, dtype=np.intp)
 @dataclass(frozen=True)
 class _Climb:
     """Marks on one side of the rung's own, over which demand rises all the way: distances from the rung's
-    mark, demands there, the most of them, and what ends the climb."""
+    mark and demands there, the most of them, and what ends the climb."""
 
-    standing: Stand
+    profile: Profile
     sign: float
     found: Scan
     run: Interval
     top: float
     why: str
 
-    def profile(self, distance_m: Floats, who: Ints) -> tuple[Floats, Ints]:
-        return _profile(self.standing, self.sign, distance_m)
 
-
-def _profile(standing: Stand, sign: float, distance_m: Floats) -> tuple[Floats, Ints]:
-    """Demand (N,) and reason (N,) so far from the rung's own mark, one way."""
-    mark_m = mark_of(standing.move, standing.rung).start_m + sign * distance_m
-    demand = demand_of(solved_at(standing, mark_m, np.zeros(len(mark_m), dtype=np.intp)))
-    return demand.share, demand.reason
-
-
-def _climb(standing: Stand, sign: float) -> _Climb | None:
-    """How demand climbs from the rung's own mark one way; None where the range does not go there."""
+def _climbs(standing: Stand) -> list[_Climb]:
+    """How demand climbs from the rung's own mark, on either side on which its range goes on."""
     mark = mark_of(standing.move, standing.rung)
-    length_m = mark.start_m - mark.low_m if sign < 0.0 else mark.high_m - mark.start_m
-    if length_m < _SHORTEST_M:
-        return None
+    sides = [(-1.0, mark.start_m - mark.low_m), (1.0, mark.high_m - mark.start_m)]
+    sides = [(sign, length_m) for sign, length_m in sides if length_m >= _SHORTEST_M]
+    if not sides:
+        return []
+    signs = np.array([sign for sign, _ in sides])
 
-    def profile(distance_m: Floats, who: Ints) -> tuple[Floats, Ints]:
-        return _profile(standing, sign, distance_m)
+    def profile(distance_m: Floats, side: Ints) -> tuple[Floats, Ints]:
+        mark_m = mark.start_m + signs[side] * distance_m
+        demand = demand_of(solved_at(standing, mark_m, np.zeros(len(mark_m), dtype=np.intp)))
+        return demand.share, demand.reason
 
-    whole = scan(profile, np.zeros(1), np.array([length_m]), MARKS)
-    run = intervals(profile, whole)[0][0]
-    barred = run.high_reason != FINE
-    end_m = run.high_m - EDGE_M if barred else run.high_m
-    if end_m < _SHORTEST_M:
+    whole = scan(profile, np.zeros(len(sides)), np.array([length_m for _, length_m in sides]), MARKS)
+    runs = [runs[0] for runs in intervals(profile, whole)]
+    ends_m = np.array([run.high_m - (EDGE_M if run.high_reason != FINE else 0.0) for run in runs])
+    loads, _ = profile(np.maximum(ends_m, 0.0), np.arange(len(sides)))
+    found = []
+    for side, run in enumerate(runs):
+        marks_m = whole.mark_m[side]
+        inner = marks_m < ends_m[side] - _SHORTEST_M
+        part = np.append(marks_m[inner], ends_m[side]), np.append(whole.load[side][inner], loads[side])
+        climb = _rising(*part, run)
+        if climb:
+            found.append(_Climb(_one_sided(profile, side), sides[side][0], *climb))
+    return found
+
+
+def _one_sided(profile: Profile, side: int) -> Profile:
+    return lambda distance_m, who: profile(distance_m, np.full(len(who), side))
+
+
+def _rising(marks_m: Floats, loads: Floats, run: Interval) -> tuple[Scan, Interval, float, str] | None:
+    """The part of a feasible run from the rung's own mark over which demand rises; None where it is less than
+    a step."""
+    falls = np.flatnonzero(np.diff(loads) <= 0.0)
+    last = int(falls[0]) + 1 if len(falls) else len(loads)
+    if last < 2 or marks_m[last - 1] < _SHORTEST_M:
         return None
-    part = scan(profile, np.zeros(1), np.array([end_m]), MARKS)
-    falls = np.flatnonzero(np.diff(part.load[0]) <= 0.0)
-    last = int(falls[0]) + 1 if len(falls) else MARKS
+    marks_m, loads = marks_m[:last], loads[:last]
+    top = float(loads[-1])
     why = (
         "further on, demand falls again" if len(falls) else REASONS[run.high_reason] or "the marks end there"
     )
-    if last < 2:
-        return None
-    cut = Scan(part.mark_m[:, :last], part.load[:, :last], part.reason[:, :last])
-    (kept,) = intervals(profile, cut)[0]
-    return _Climb(standing, sign, cut, kept, kept.greatest_load, why)
+    kept = Interval(
+        float(marks_m[0]), float(marks_m[-1]), float(loads[0]), top, FINE, FINE, float(loads[0]), top
+    )
+    fine = np.full((1, last), FINE, dtype=np.intp)
+    return Scan(marks_m[None], loads[None], fine), kept, top, why
 
 
-def _even(climb: _Climb, first: float, goal: float) -> tuple[float, tuple[FinerStep, ...]]:
+def _even(climb: _Climb, own_m: float, first: float, goal: float) -> tuple[float, tuple[FinerStep, ...]]:
     """The ratio between steps, and the marks that give them; the last of them stands only where the harder
     rung is not reached."""
     end = min(climb.top, goal)
@@ -156,7 +169,6 @@ def _even(climb: _Climb, first: float, goal: float) -> tuple[float, tuple[FinerS
     ratio = (end / first) ** (1.0 / count)
     wanted = first * ratio ** np.arange(1, count if climb.top >= goal else count + 1)
     answers = marks_for(climb.profile, climb.found, [[climb.run]], np.minimum(wanted, climb.top))[0]
-    own_m = mark_of(climb.standing.move, climb.standing.rung).start_m
     return ratio, tuple(
         FinerStep(own_m + climb.sign * found[0].mark_m, found[0].load) for found in answers if found
     )

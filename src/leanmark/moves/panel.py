@@ -55,18 +55,23 @@ def typical_in(people: People) -> list[int]:
     return middle or list(range(len(people)))
 
 
-def words_of(build: Build) -> str:
+def percentile_words(build: Build) -> str:
     """A person of the panel in words, ``95th-percentile man`` or ``5th-percentile woman of 50th-percentile
-    mass``; anyone else by stature and mass."""
+    mass``; empty for anyone else."""
     sex = build.sex
     if sex is None or build.stature_m not in STATURES_M[sex] or build.mass_kg not in MASSES_KG[sex]:
-        return f"{build.stature_m:.2f} m, {build.mass_kg:.0f} kg"
+        return ""
     tall, heavy = (
         PERCENTILES[row.index(value)]
         for row, value in ((STATURES_M[sex], build.stature_m), (MASSES_KG[sex], build.mass_kg))
     )
     mass = "" if tall == heavy else f" of {heavy}th-percentile mass"
     return f"{tall}th-percentile {_WORDS[sex]}{mass}"
+
+
+def words_of(build: Build) -> str:
+    """A person of the panel by percentile, anyone else by stature and mass."""
+    return percentile_words(build) or f"{build.stature_m:.2f} m, {build.mass_kg:.0f} kg"
 
 
 def listed(builds: Sequence[Build]) -> str:
