@@ -7,12 +7,16 @@ from pathlib import Path
 
 import pytest
 from tests.cli.ask import ask, refused
+from tests.cli.squads import write_squad
 from tests.moves.move_files import OWN_MOVES, PULL, changed
 
 from leanmark.cli.late import LateStream, late_bar
 from leanmark.moves.check_shared import shared_paths
 from leanmark.moves.editor_schema import move_schema
 from leanmark.moves.files import library_paths
+from leanmark.moves.library import load_move
+from leanmark.moves.own import OWN_MOVES as OWN_MOVES_VARIABLE
+from leanmark.sheets.each import WORTH_IT, processors
 
 
 def test_files_in_order_are_counted() -> None:
@@ -121,3 +125,30 @@ def test_a_bar_is_seen_only_if_the_work_takes_long(capsys: pytest.CaptureFixture
         progress(0.5)
         progress(1.0)
     assert capsys.readouterr().err == ""
+
+
+SQUAD_MOVES = 'moves = ["row", "chest press"]'
+
+
+def test_cards_leave_out_what_cannot_be_read_unless_it_is_named(tmp_path: Path) -> None:
+    own = tmp_path / "own"
+    own.mkdir()
+    (own / "row.yaml").write_text("move: row\nlike: row\nrungs: 3\n")
+    named = write_squad(tmp_path)
+    assert SQUAD_MOVES in named.read_text("utf-8")
+    line = refused("--own-moves", own, "cards", named, "--out", tmp_path / "cards")
+    assert line.endswith(f"run leanmark moves check {own / 'row.yaml'}")
+    other = tmp_path / "other.toml"
+    other.write_text(named.read_text("utf-8").replace(SQUAD_MOVES, 'moves = ["chest press"]'), "utf-8")
+    said = ask("--own-moves", own, "cards", other, "--out", tmp_path / "cards")
+    assert (said.code, said.err) == (0, "")
+
+
+def test_processes_that_are_started_see_the_own_folder(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "pull.yaml").write_text(PULL)
+    monkeypatch.setenv(OWN_MOVES_VARIABLE, str(tmp_path))
+    with processors(WORTH_IT) as each:
+        found = list(each(load_move, ["straight-arm pull", "row"]))
+    assert [move.move for move in found] == ["straight-arm pull", "row"]

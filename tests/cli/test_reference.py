@@ -10,6 +10,10 @@ from tests.docs.pages import ROOT
 from leanmark.cli.reference import PAGE, page
 
 TEXT = (ROOT / "docs" / PAGE).read_text(encoding="utf-8")
+COMMANDS = (
+    "moves", "moves show", "moves ladder", "moves cards", "moves pictures", "moves animate", "moves check",
+    "moves schema", "load", "mark", "chart", "calibrate", "cards",
+)  # fmt: skip
 
 
 def test_the_page_is_current() -> None:
@@ -17,7 +21,7 @@ def test_the_page_is_current() -> None:
 
 
 def test_every_option_of_the_help_is_on_the_page() -> None:
-    for command in ("moves", "moves show", "load", "mark", "chart", "calibrate", "cards"):
+    for command in COMMANDS:
         options = set(re.findall(r"--[a-z]+(?:-[a-z]+)*", ask(*command.split(), "--help").out)) - {"--help"}
         missing = {option for option in options if f"`{option}`" not in TEXT}
         assert f"## leanmark {command}\n" in TEXT

@@ -2,15 +2,45 @@
 
 from __future__ import annotations
 
+import copy
 from pathlib import Path
+from tempfile import TemporaryDirectory
+from typing import Any
 
 import pytest
+import yaml
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from tests.moves.move_files import OWN_MOVES, PAUSED, PULL, changed, check_text, line_of, said
+from tests.moves.test_check_fields import places
 
 from leanmark.moves import files
 from leanmark.moves.check import Report, check_files, checked
 from leanmark.moves.library import load_move
+from leanmark.moves.names import LIMITS, angles_of
+from leanmark.moves.schema import Contact, Mark, Move
 from leanmark.moves.source import parse
+
+PLAIN: dict[str, Any] = yaml.safe_load(PULL)
+
+
+def entry_at(value: Any, way: tuple[Any, ...]) -> Any:  # noqa: ANN401
+    """The entry that a way leads to."""
+    for part in way:
+        value = value[part]
+    return value
+
+
+def limits_of(way: tuple[Any, ...]) -> tuple[float, float]:
+    """The lowest and highest number allowed at a place of the file."""
+    if "phases" in way or "end" in way:
+        low, high = angles_of(way[-2])[way[-1]]
+        return low, high
+    name = next(part for part in reversed(way) if isinstance(part, str))
+    return {
+        "width": LIMITS[Contact, "width"],
+        "loads-percent": LIMITS[Move, "loads_percent"],
+    }.get(name, LIMITS[Mark, "start_m"])
 
 
 def nothing(_: float) -> None:
@@ -175,3 +205,23 @@ def test_each_file_is_judged_whatever_the_others_are(tmp_path: Path) -> None:
     assert (report.files, len(report.moves), report.rungs) == (4, 2, 2 + len(load_move("row").rungs))
     assert shares[-1] == 1.0
     assert shares == sorted(shares)
+
+
+NUMBERS = [way for way in places(PLAIN) if isinstance(entry_at(PLAIN, way), (int, float))]
+
+
+@settings(max_examples=20)
+@given(st.lists(st.tuples(st.sampled_from(NUMBERS), st.floats(0.0, 1.0)), min_size=1, max_size=4))
+def test_any_numbers_that_may_be_written_are_solved_or_refused_in_words(
+    changes: list[tuple[tuple[Any, ...], float]],
+) -> None:
+    """Each number anywhere within the limits that the schema for editors gives. Warnings are errors here."""
+    content = copy.deepcopy(PLAIN)
+    for way, share in changes:
+        low, high = limits_of(way)
+        entry_at(content, way[:-1])[way[-1]] = low + share * (high - low)
+    text = yaml.safe_dump(content, sort_keys=False)
+    with TemporaryDirectory() as folder:
+        report = check_text_in_full(Path(folder), text)
+    assert all(str(problem).isprintable() for problem in report.problems)
+    assert report.moves or report.problems

@@ -11,7 +11,7 @@ from leanmark.body.build import Build
 from leanmark.cli.options import given, stated_sex, unit_system
 from leanmark.errors import FieldError
 from leanmark.mechanics.task import PushUse
-from leanmark.moves.library import find_rung, load_move, move_names
+from leanmark.moves.library import find_rung, load_move, move_names, unreadable_moves
 from leanmark.moves.panel import typical_people
 from leanmark.moves.people import People, people_of
 from leanmark.moves.schema import Move, Rung
@@ -155,9 +155,10 @@ def middle_rung(move: Move) -> Rung:
 
 
 def read_checked(path: Path) -> Squad:
-    """A squad file whose moves are in the library."""
+    """A squad file whose moves are in the library. An own move that cannot be read is refused only where it
+    is needed."""
     squad = read_squad(path)
-    check_moves(squad, move_names())
+    check_moves(squad, (*move_names(), *unreadable_moves()))
     return squad
 
 

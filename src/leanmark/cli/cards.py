@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Annotated, Final, TextIO
 import typer
 
 from leanmark.cli import options as o
+from leanmark.cli.own_moves import tell_unreadable
 from leanmark.cli.places import check_folder
 from leanmark.cli.printed import print_json
 
@@ -48,6 +49,8 @@ def cards(
     day = day_on_cards(date)
     system = o.unit_system(units) if units else None
     squad = read_checked(squad_file)
+    if not squad.moves:
+        tell_unreadable()
     squad = replace(squad, units=system or squad.units)
     check_folder("--out", out)
     count = len(jobs(squad))

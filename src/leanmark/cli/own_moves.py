@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import os
 from pathlib import Path
-from typing import Annotated, Final
+from typing import Annotated
 
 import typer
 
 from leanmark.errors import one_line
+from leanmark.moves.own import OWN_MOVES, own_folder, unreadable
 
-OWN_MOVES: Final = "LEANMARK_OWN_MOVES"
 OwnMoves = Annotated[
     Path | None,
     typer.Option(
@@ -30,8 +30,6 @@ def use_own_moves(context: typer.Context, folder: Path | None) -> None:
         context.call_on_close(lambda: _put(before))
         _put(str(folder))
     if os.environ.get(OWN_MOVES):
-        from leanmark.moves.own import own_folder
-
         own_folder()
 
 
@@ -44,9 +42,7 @@ def _put(folder: str | None) -> None:
 
 def tell_unreadable() -> None:
     """Say on the standard error which own files are left out because they cannot be read."""
-    from leanmark.moves.library import unreadable_moves
-
-    for name, path in unreadable_moves().items():
+    for name, path in unreadable().items():
         shown = one_line(str(path), longest=200)
         said = f"leanmark: your own move '{one_line(name)}' is left out: run leanmark moves check {shown}"
         typer.echo(said, err=True)

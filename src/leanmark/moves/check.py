@@ -7,6 +7,7 @@ from dataclasses import asdict, dataclass, field
 from pathlib import Path
 from typing import cast
 
+from leanmark.errors import FieldError
 from leanmark.moves.check_fields import FieldCheck
 from leanmark.moves.check_held import held_findings, solved_moves, unreadable
 from leanmark.moves.check_likes import like_problems
@@ -122,15 +123,21 @@ def _check_gates(one: Checked, rungs_of: Rungs) -> None:
 
 
 def _check_held(files: Sequence[Checked], progress: Callable[[float], None]) -> None:
-    readable = []
-    for one in files:
-        error = unreadable(one.move) if one.move else None
-        if error:
-            one.check.report((), f"the engine cannot read the move: {error}", "mend that entry")
-        else:
-            readable.append(one)
-    moves = [one.move for one in readable if one.move]
-    for one, rungs in zip(readable, solved_moves(moves, progress), strict=True):
+    solvable = [(one, one.move) for one in files if one.move]
+    try:
+        found = solved_moves([move for _, move in solvable], progress)
+    except FieldError:
+        solvable = [(one, move) for one, move in solvable if not _is_unreadable(one, move)]
+        found = solved_moves([move for _, move in solvable], progress)
+    for (one, _), rungs in zip(solvable, found, strict=True):
         for finding in held_findings(rungs):
             path = rung_path(one.raw, finding.rung) if finding.rung else ()
             one.check.report(path, finding.wrong, finding.remedy)
+
+
+def _is_unreadable(one: Checked, move: Move) -> bool:
+    """Whether the engine cannot read a move; reports what keeps it from that."""
+    error = unreadable(move)
+    if error:
+        one.check.report((), f"the engine cannot read the move: {error}", "mend that entry")
+    return error is not None
