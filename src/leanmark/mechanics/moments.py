@@ -17,7 +17,7 @@ from leanmark.mechanics.angles import kind_of
 from leanmark.mechanics.arrays import GRAVITY_M_S2, Floats
 from leanmark.mechanics.kinematics import DESCENDS, Placement
 from leanmark.mechanics.motions import moved_points
-from leanmark.mechanics.rotation import swing_frame
+from leanmark.mechanics.rotation import about, swing_frame
 from leanmark.mechanics.supports import Pushes
 
 MOMENT_AXES: Final[dict[str, tuple[str, str, str]]] = {
@@ -62,6 +62,7 @@ def _signs() -> Floats:
 
 MOMENT_SIGNS: Final = _signs()
 _ORDER: Final = np.array([1, 0, 2])
+_WRISTS: Final = np.array([k for k, joint in enumerate(JOINTS) if kind_of(joint) == "wrist"])
 
 
 def moment_axes(placement: Placement, rotation: Floats) -> Floats:
@@ -69,11 +70,20 @@ def moment_axes(placement: Placement, rotation: Floats) -> Floats:
 
     The axes are the parent's, carried by the joint's swing without its twist: about y the movement is
     flexion, about x abduction (level with the floor once the arm is raised forward), about z rotation of
-    the limb about its length. In the anatomical position they are the axes of the ISB convention.
+    the limb about its length. In the anatomical position they are the axes of the ISB convention. The wrist's
+    turn with the forearm, whose pronation this joint carries: palms down, flexion is still towards the palm.
     """
     parent = placement.rotation @ np.swapaxes(rotation, -1, -2)
-    world = parent @ swing_frame(rotation)
+    swing = swing_frame(rotation)
+    pronation = _pronation(rotation[:, _WRISTS])
+    swing[:, _WRISTS] = pronation @ swing_frame(np.swapaxes(pronation, -1, -2) @ rotation[:, _WRISTS])
+    world = parent @ swing
     return world[..., _ORDER] * MOMENT_SIGNS[None, :, None, :]
+
+
+def _pronation(wrist: Floats) -> Floats:
+    """The first turn of the wrists' sequence, about the forearm's length; (N, 2, 3, 3)."""
+    return about("z", np.arctan2(wrist[..., 1, 0], wrist[..., 0, 0]))
 
 
 def weight_wrenches(
