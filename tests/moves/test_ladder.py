@@ -8,6 +8,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 from msgspec.structs import replace as changed
+from tests.moves.held_pose import held
 from tests.moves.whole_library import MOVES, RIG, ladder_of, named
 
 from leanmark.moves.demand import Solved, demand_of, solved_together
@@ -79,6 +80,19 @@ def test_no_reason_is_true_of_a_rung_that_repeats_the_one_before(reason: HarderB
     (found,) = declared_reason_findings([easier, declaring(easier, harder_by=reason)])
     assert found.check == "harder-by"
     assert f"harder by {reason}, but" in found.wrong
+
+
+def test_a_higher_mass_centre_on_the_same_base_is_less_steady() -> None:
+    """Two arms of about 5 % of body weight each (de Leva 1996), raised overhead by nearly twice their mass
+    centres' distance of 0.3 m, lift the whole by about 5 cm; swung by 20 degrees, by less than 1 cm."""
+    hanging = held({"elbow": {"flexion": 0}})
+    raised = held({"shoulder": {"plane": 90, "elevation": 170}})
+    swayed = held({"shoulder": {"plane": 90, "elevation": 20}})
+    assert declared_reason_findings([hanging, declaring(raised, harder_by="base")]) == []
+    assert declared_reason_findings([hanging, declaring(raised, harder_by="lever")]) == []
+    assert len(declared_reason_findings([hanging, declaring(raised, harder_by="one limb")])) == 1
+    assert len(declared_reason_findings([raised, declaring(hanging, harder_by="base")])) == 1
+    assert len(declared_reason_findings([hanging, declaring(swayed, harder_by="base")])) == 1
 
 
 def test_load_is_not_judged_by_poses() -> None:

@@ -9,7 +9,8 @@ from typing import Final
 import numpy as np
 
 from leanmark.body.segments import JOINTS
-from leanmark.mechanics.arrays import Floats
+from leanmark.mechanics.arrays import Bools, Floats
+from leanmark.mechanics.kinematics import place
 from leanmark.moves.demand import Solved
 from leanmark.moves.finding import Finding
 from leanmark.moves.of_rung import stages_of
@@ -20,6 +21,9 @@ from leanmark.moves.translate import mark_of, strap_setting
 TURNED_RAD: Final = np.radians(5.0)
 """A joint is held or moved otherwise from this on: the fineness of a goniometer's reading between two
 people, about 5 degrees; common practice, no published source."""
+HIGHER_M: Final = 0.01
+"""The mass centre stands higher from this on: both arms raised from the chest lift it by about twice as much;
+own figure."""
 _RANK: Final[dict[Stage, int]] = {"controlled": 0, "fast": 1, "ballistic": 2}
 
 
@@ -43,9 +47,23 @@ def _faster(easier: Solved, harder: Solved) -> bool:
     return after[0] > before[0] or after[-1] > before[-1]
 
 
-def _other_base(easier: Solved, harder: Solved) -> bool:
+def _other_limbs(easier: Solved, harder: Solved) -> bool:
     """Whether contacts, holds or the limbs that move differ."""
     return _standing_on(easier) != _standing_on(harder) or _moving(easier) != _moving(harder)
+
+
+def _other_base(easier: Solved, harder: Solved) -> bool:
+    """The same, or whether the mass centre stands higher over the same base, which makes it less steady."""
+    higher_m = _com_height_m(harder) - _com_height_m(easier)
+    return _other_limbs(easier, harder) or higher_m > HIGHER_M
+
+
+def _com_height_m(one: Solved) -> float:
+    """Mean height of the typical people's mass centres over the rep [m]."""
+    bodies = one.rep.bodies
+    heights = place(bodies, one.rep.solution.pose).com_m(bodies)[..., 2]
+    whole = (heights * bodies.mass_kg).sum(axis=1) / bodies.mass_kg.sum(axis=1)
+    return float(whole.reshape(len(one.position), -1)[_typical(one)].mean())
 
 
 def _standing_on(one: Solved) -> tuple[object, ...]:
@@ -78,7 +96,13 @@ def _longer_range(easier: Solved, harder: Solved) -> bool:
 def _rotations(one: Solved) -> Floats:
     """Rotations (T, K, 18, 3, 3) of the 50th-percentile people; the root's is the pelvis in the world."""
     whole = one.rep.solution.pose.rotation.reshape(len(one.position), one.steps, len(JOINTS), 3, 3)
-    return whole[np.isin(one.position, typical_in(one.people))]
+    return whole[_typical(one)]
+
+
+def _typical(one: Solved) -> Bools:
+    """Which reps (R,) are those of the 50th-percentile people."""
+    typical: Bools = np.isin(one.position, typical_in(one.people))
+    return typical
 
 
 def _travel(one: Solved) -> Floats:
@@ -102,8 +126,8 @@ def _angle(rotation: Floats) -> Floats:
 
 _SHOWN: Final[dict[HarderBy, tuple[Callable[[Solved, Solved], bool], str]]] = {
     "speed": (_faster, "its speed stages are those"),
-    "base": (_other_base, "contacts, holds and moving limbs are those"),
-    "one limb": (_other_base, "contacts, holds and moving limbs are those"),
+    "base": (_other_base, "contacts, holds, moving limbs and the mass centre's height are those"),
+    "one limb": (_other_limbs, "contacts, holds and moving limbs are those"),
     "lever": (_other_lever, "floor mark, strap and every joint are as"),
     "range": (_longer_range, "no joint travels further than"),
 }
