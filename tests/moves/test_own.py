@@ -12,6 +12,7 @@ from leanmark.errors import FieldError
 from leanmark.moves.files import library_files, name_in
 from leanmark.moves.library import load_move, move_names, own_move_names, unreadable_moves
 from leanmark.moves.own import OWN_MOVES
+from leanmark.moves.problems import listing
 
 LIBRARY = tuple(sorted(name for name, _ in library_files().values()))
 
@@ -110,3 +111,9 @@ def test_the_name_is_in_the_first_line_that_is_no_comment(
     path = tmp_path / "a.yaml"
     path.write_bytes(text.encode())
     assert name_in(path) == name
+
+
+def test_a_long_list_of_what_there_is_is_cut_short() -> None:
+    names = [f"n{k}" for k in range(36)]
+    assert listing(names) == ", ".join(names)
+    assert listing([*names, "one"]) == ", ".join(names[:12]) + " and 25 more"

@@ -11,7 +11,7 @@ from typing import Final, cast
 
 from leanmark.errors import FieldError
 from leanmark.moves.inherit import Raw
-from leanmark.moves.problems import MoveFileError, nearest
+from leanmark.moves.problems import MoveFileError, listing, nearest
 from leanmark.moves.source import parse
 
 HOME: Final = files("leanmark.moves")
@@ -94,5 +94,5 @@ def named(name: str) -> Raw:
     if plain(name) in library_files():
         return cast("Raw", read(library_files()[plain(name)][1]))
     near = nearest(name, to_start_from())
-    remedy = f"did you mean '{near}'?" if near else f"there are: {', '.join(to_start_from())}"
+    remedy = f"did you mean '{near}'?" if near else f"there are: {listing(to_start_from())}"
     raise FieldError("like", name, "a shared set-up or a move of the library", remedy)

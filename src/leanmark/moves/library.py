@@ -11,7 +11,7 @@ from leanmark.errors import FieldError
 from leanmark.moves.files import families, library_files, named, named_poses, plain, read
 from leanmark.moves.inherit import Raw, laid_out
 from leanmark.moves.own import own_files, own_move, unreadable
-from leanmark.moves.problems import nearest
+from leanmark.moves.problems import listing, nearest
 from leanmark.moves.schema import Move, Rung
 
 __all__ = [
@@ -86,4 +86,4 @@ def find_rung(move: Move, name: str) -> Rung:
 
 def _nearest(wanted: str, known: tuple[str, ...]) -> str:
     near = nearest(wanted, known)
-    return f"did you mean '{near}'?" if near else f"the library has: {', '.join(known)}"
+    return f"did you mean '{near}'?" if near else f"the library has: {listing(known)}"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from difflib import get_close_matches
 from typing import Final
@@ -13,6 +13,8 @@ FieldPath = tuple[str | int, ...]
 """Keys and list positions, as in ``("rungs", 2, "mark", "start-m")``."""
 _LISTED: Final = 12
 """Own figure: a longer list of what is allowed is left out when a near spelling says it."""
+_MOST_LISTED: Final = 36
+"""Own figure: a longer list fills the screen and is cut short."""
 
 
 @dataclass(frozen=True)
@@ -85,11 +87,18 @@ def shown(value: object) -> str:
 
 
 def choice(given: object, known: Iterable[str]) -> str:
-    """What to write instead of an unknown name: the nearest one, or all where few or none is near."""
+    """What to write instead of an unknown name: the nearest one; all where few or none is near."""
     names = list(known)
     near = nearest(given, names) if isinstance(given, str) else None
-    listed = f"allowed: {', '.join(names)}" if len(names) <= _LISTED or not near else ""
+    listed = f"allowed: {listing(names)}" if len(names) <= _LISTED or not near else ""
     return "; ".join(filter(None, [f"did you mean '{near}'?" if near else "", listed]))
+
+
+def listing(names: Sequence[str]) -> str:
+    """Names with commas; of very many the first few, and how many more there are."""
+    if len(names) <= _MOST_LISTED:
+        return ", ".join(names)
+    return f"{', '.join(names[:_LISTED])} and {len(names) - _LISTED} more"
 
 
 def nearest(given: str, known: Iterable[str]) -> str | None:
