@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cache
 from typing import Final
 
-from leanmark.moves.demand import Solved, solved_together
+from leanmark.moves.demand import Solved, solved_ladders
 from leanmark.moves.library import load_move, move_names
 from leanmark.moves.panel import reference_people
 from leanmark.moves.schema import Move, Rung
@@ -22,8 +22,8 @@ def named(move: Move, *rungs: Rung) -> str:
 
 @cache
 def _solved() -> dict[str, list[Solved]]:
-    every = solved_together(RUNGS, reference_people(), RIG)
-    return {move.move: [one for one in every if one.move is move] for move in MOVES}
+    ladders = solved_ladders(MOVES, reference_people(), RIG)
+    return {move.move: rungs for move, rungs in zip(MOVES, ladders, strict=True)}
 
 
 def ladder_of(move: Move | str) -> list[Solved]:

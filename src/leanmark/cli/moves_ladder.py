@@ -25,7 +25,7 @@ def ladder(
 
     Exit code 2 when a ladder does not hold.
     """
-    from leanmark.moves.demand import solved_together
+    from leanmark.moves.demand import solved_ladders
     from leanmark.moves.ladder import ladder_findings
     from leanmark.moves.ladder_table import lines_of
     from leanmark.moves.library import load_move, move_names
@@ -34,22 +34,21 @@ def ladder(
     from leanmark.rig.rig import standard_rig
 
     people = crossed_people() if cross else reference_people()
-    found = 0
-    data = []
-    for move in [load_move(name) for name in moves or move_names()]:
-        rungs = solved_together([(move, rung) for rung in move.rungs], people, standard_rig(CHECKED_ANCHOR_M))
-        findings = ladder_findings(rungs)
-        found += len(findings)
-        if as_json:
-            data.append({"move": move.move, "ladder": lines_of(rungs), "findings": findings})
-            continue
-        typer.echo(_shown(rungs, people))
-        for finding in findings:
-            typer.echo(f"  does not hold: {finding.words()}")
-        typer.echo("")
+    asked = [load_move(name) for name in moves or move_names()]
+    ladders = solved_ladders(asked, people, standard_rig(CHECKED_ANCHOR_M))
+    findings = [ladder_findings(rungs) for rungs in ladders]
+    found = sum(map(len, findings))
     if as_json:
-        print_json(data)
+        print_json(
+            [
+                {"move": move.move, "ladder": lines_of(rungs), "findings": own}
+                for move, rungs, own in zip(asked, ladders, findings, strict=True)
+            ]
+        )
     else:
+        for rungs, own in zip(ladders, findings, strict=True):
+            lines = [f"  does not hold: {finding.words()}" for finding in own]
+            typer.echo("\n".join([_shown(rungs, people), *lines, ""]))
         typer.echo("every ladder holds" if not found else f"{found} findings")
     if found:
         raise typer.Exit(2)

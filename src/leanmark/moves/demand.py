@@ -81,6 +81,12 @@ def solved_together(
     ]
 
 
+def solved_ladders(moves: Sequence[Move], people: People, rig: Rig) -> list[list[Solved]]:
+    """All rungs of several moves, solved side by side: a list by move, easier to harder."""
+    every = iter(solved_together([(move, rung) for move in moves for rung in move.rungs], people, rig))
+    return [[next(every) for _ in move.rungs] for move in moves]
+
+
 def solved_at(standing: Stand, mark_m: Floats, who: Ints, nodes: int = DEMAND_NODES) -> Solved:
     """Solve a stand at marks (N,) of the people ``who`` (N,)."""
     rep, position = standing.rep(mark_m, who, nodes)

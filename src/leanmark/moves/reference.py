@@ -12,7 +12,7 @@ from functools import cache
 from pathlib import Path
 from typing import Final
 
-from leanmark.moves.demand import solved_together
+from leanmark.moves.demand import solved_ladders
 from leanmark.moves.ladder import OTHER_STEPS
 from leanmark.moves.ladder_table import RungLine, lines_of
 from leanmark.moves.library import families, load_move, move_names
@@ -106,9 +106,8 @@ def people() -> str:
 @cache
 def _ladders() -> dict[str, list[RungLine]]:
     """Every move's ladder for the people of the 50th percentile, all solved side by side."""
-    rungs = [(move, rung) for move in _moves() for rung in move.rungs]
-    solved = solved_together(rungs, typical_people(), standard_rig(CHECKED_ANCHOR_M))
-    return {move.move: lines_of([one for one in solved if one.move is move]) for move in _moves()}
+    ladders = solved_ladders(_moves(), typical_people(), standard_rig(CHECKED_ANCHOR_M))
+    return {move.move: lines_of(rungs) for move, rungs in zip(_moves(), ladders, strict=True)}
 
 
 def _section(move: Move) -> str:
