@@ -14,7 +14,6 @@ from leanmark.units import UnitSystem, show_length
 
 if TYPE_CHECKING:
     from leanmark.mechanics.inverse import Interval
-    from leanmark.moves.of_rung import cautions_of
     from leanmark.moves.stand import Held, MarkAnswer
 
 
@@ -42,6 +41,7 @@ def mark(
 
     from leanmark.cli.asked import Asked
     from leanmark.errors import FieldError
+    from leanmark.moves.of_rung import cautions_of
     from leanmark.moves.report_form import LOAD_WORDS
     from leanmark.moves.stand import held_loads, marks
 
