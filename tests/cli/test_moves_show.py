@@ -29,7 +29,7 @@ def flat(text: str) -> str:
 def test_every_move_is_told_in_full_and_fits_a_terminal(move: Move) -> None:
     """With its ladder for six people, of whom the typical two are shown."""
     lines = [_for(line, typical_in(reference_people())) for line in lines_of(ladder_of(move))]
-    said = Shown(move, typical_people(), 2.4, lines, [], "metric").text()
+    said = Shown(move, typical_people(), 2.4, lines, {}, "metric").text()
     assert said.startswith(f"{move.move}: {move.family}")
     assert max(map(len, said.splitlines())) <= 80
     told = [move.purpose, move.setup, move.caution, move.breathing, *move.cues, *move.not_for, *move.stop]
@@ -77,6 +77,7 @@ def test_one_rung_in_full_has_all_that_is_said_on_it() -> None:
     assert max(map(len, lines)) <= 80
     text = flat(said.out)
     told = [move.setup, *move.cues, *(one.fault for one in move.faults), move.caution, *move.not_for]
+    told += [move.breathing, "50th-percentile woman", f"towards '{move.rungs[1].rung}'"]
     assert all(flat(words) in text for words in told)
     assert move.rungs[1].note not in text
 

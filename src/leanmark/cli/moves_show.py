@@ -49,12 +49,13 @@ def show(
     whole = load_move(move)
     only = find_rung(whole, rung) if rung else None
     people, rig = _who_and_where(asked)
-    lines, finer = ladder_table(whole, people, rig), finer_table(whole, people, rig)
+    number = whole.rungs.index(only) if only else None
+    lines, finer = ladder_table(whole, people, rig), finer_table(whole, people, rig, number)
     shown = Shown(whole, people, rig.anchor_height_m, lines, finer, system)
     if as_json:
         print_json(shown.data())
         return
-    typer.echo(shown.rung_text(only) if only else shown.text())
+    typer.echo(shown.text() if number is None else shown.rung_text(number))
 
 
 def _who_and_where(asked: Asked) -> tuple[People, Rig]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import textwrap
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Final
 
@@ -18,7 +18,7 @@ from leanmark.moves.ladder import OTHER_STEPS
 from leanmark.moves.ladder_table import RungLine
 from leanmark.moves.panel import percentile_words, words_of
 from leanmark.moves.people import People
-from leanmark.moves.schema import Fault, Move, Rung
+from leanmark.moves.schema import Fault, Move
 from leanmark.units import UnitSystem, show_length, show_mass
 
 WIDTH: Final = 80
@@ -37,15 +37,15 @@ class Shown:
     people: People
     anchor_m: float
     lines: Sequence[RungLine]
-    finer: Sequence[Sequence[FinerSteps]]
+    finer: Mapping[int, Sequence[FinerSteps]]
     system: UnitSystem
 
     def data(self) -> dict[str, Any]:
         """The move file's entries, for whom the ladder is, and the ladder."""
         people = [{"stature_m": b.stature_m, "mass_kg": b.mass_kg, "sex": b.sex} for b in self.people.builds]
         ladder = [
-            to_builtins(line) | {"finer": to_builtins(steps)}
-            for line, steps in zip(self.lines, [*self.finer, []], strict=True)
+            to_builtins(line) | {"finer": to_builtins(self.finer.get(number, []))}
+            for number, line in enumerate(self.lines)
         ]
         move: dict[str, Any] = to_builtins(self.move)
         return move | {"anchor_height_m": self.anchor_m, "people": people, "ladder": ladder}
@@ -56,18 +56,19 @@ class Shown:
         text = "\n".join([*self._head(), "", *self._ladder(), "", *(line for part in rungs for line in part)])
         return text.rstrip()
 
-    def rung_text(self, rung: Rung) -> str:
-        """One rung with everything that is said on it."""
-        number = self.move.rungs.index(rung)
-        move = self.move
+    def rung_text(self, number: int) -> str:
+        """One rung, by its number from 0, with everything that is said on it."""
+        move, rung = self.move, self.move.rungs[number]
         lines = [f"{move.move} / {rung.rung}, rung {number + 1} of {len(self.lines)}", *_wrapped(rung.note)]
         lines += ["", *_entry("purpose", move.purpose), *_entry("set-up", move.setup)]
-        lines += [*self._facts(number), ""]
-        lines += [*_list("say", of_rung.cues_of(move, rung)), *_faults(of_rung.faults_of(move, rung))]
+        lines += [*self._facts(number), *_entry("breathing", move.breathing)]
+        lines += ["", *_list("say", of_rung.cues_of(move, rung)), *_faults(of_rung.faults_of(move, rung))]
         lines += [
             *_list("caution", of_rung.cautions_of(move, rung)),
             *_list("not for", move.not_for),
             *_list("stop for", move.stop),
+            "",
+            *self._whom("Demand"),
         ]
         return "\n".join(lines)
 
@@ -89,10 +90,10 @@ class Shown:
         ]
         return [*lines, *_list("not for", move.not_for), *_list("stop for", move.stop)]
 
-    def _whom(self) -> list[str]:
+    def _whom(self, what: str) -> list[str]:
         words = [self._person(build) for build in self.people.builds]
         where = f"under an anchor at {show_length(self.anchor_m, self.system)}"
-        return _wrapped(f"Ladder for {' / '.join(words)}, {where}:")
+        return _wrapped(f"{what} for {' / '.join(words)}, {where}")
 
     def _person(self, build: Build) -> str:
         size = f"{show_length(build.stature_m, self.system)}, {show_mass(build.mass_kg, self.system)}"
@@ -106,7 +107,7 @@ class Shown:
             "demand: largest joint moment over the rep as a share of reference strength; step: its rise from "
             "the rung before; straps, floor: largest force as a share of body weight"
         )
-        return [*self._whom(), table(head, rows), *_wrapped(note)]
+        return [*self._whom("Ladder"), table(head, rows), *_wrapped(note)]
 
     def _rows(self, number: int) -> list[tuple[str, ...]]:
         line = self.lines[number]
@@ -156,18 +157,14 @@ class Shown:
             *_entry("mark", self._mark(line)),
             *_entry("demand", f"{self._each(line, line.demand)}, {' / '.join(hardest)}"),
             *_entry("harder by", kind),
-            *_entry("tempo", _tempo(rung.tempo_s) if rung.tempo_s else ""),
-            *_entry("stages", ", ".join(of_rung.stages_of(move, rung)) if rung.stages else ""),
+            *_entry("tempo", _tempo(of_rung.tempo_s_of(move, rung))),
+            *_entry("stages", ", ".join(of_rung.stages_of(move, rung))),
             *_entry("asks for", ", ".join(line.asks)),
             *_entry("cannot", self._reasons(line)),
         ]
         lines += [part for gate in line.opens for part in _entry("gate", gate)]
-        if number < len(self.finer):
-            lines += [
-                part
-                for build, steps in zip(self.people.builds, self.finer[number], strict=True)
-                for part in _entry("finer", self._finer(words_of(build), steps))
-            ]
+        for build, steps in zip(self.people.builds, self.finer.get(number, []), strict=False):
+            lines += _entry("finer", self._finer(words_of(build), steps))
         return lines
 
     def _mark(self, line: RungLine) -> str:

@@ -88,10 +88,12 @@ def _line(one: Solved, demand: Demand, rise: list[float]) -> RungLine:
     )
 
 
-def finer_table(move: Move, people: People, rig: Rig) -> list[list[FinerSteps]]:
-    """Finer steps towards each rung from the one before, for each person: a list by step, then by person."""
+def finer_table(move: Move, people: People, rig: Rig, only: int | None = None) -> dict[int, list[FinerSteps]]:
+    """Finer steps from each rung, by its number from 0, to the next: one for each person. only: from this
+    rung alone."""
     each = [people_of([build], [known]) for build, known in zip(people.builds, people.known, strict=True)]
-    return [
-        [finer_steps(move, easier, harder, person, rig) for person in each]
-        for easier, harder in pairwise(move.rungs)
-    ]
+    return {
+        number: [finer_steps(move, easier, harder, person, rig) for person in each]
+        for number, (easier, harder) in enumerate(pairwise(move.rungs))
+        if only in (None, number)
+    }
