@@ -22,7 +22,17 @@ def test_cards_of_named_moves_take_two_pages_each(tmp_path: Path) -> None:
 
 def test_cards_are_for_the_trainee_named(tmp_path: Path) -> None:
     said = ask(
-        "moves", "cards", "row", "--squad", DEMO, "--out", tmp_path / "cards.pdf", "--rung", "deep lean"
+        "moves",
+        "cards",
+        "row",
+        "--squad",
+        DEMO,
+        "--trainee",
+        "Tuva Lindvåg",
+        "--out",
+        tmp_path / "cards.pdf",
+        "--rung",
+        "deep lean",
     )
     assert said.code == 0, said
     front, back = (page.extract_text() for page in PdfReader(tmp_path / "cards.pdf").pages)

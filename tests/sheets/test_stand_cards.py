@@ -12,7 +12,7 @@ from tests.sheets.test_cards import pages
 from leanmark.body.build import Build
 from leanmark.errors import FieldError
 from leanmark.moves.known import Known
-from leanmark.moves.library import load_move, move_names
+from leanmark.moves.library import load_move
 from leanmark.moves.people import people_of
 from leanmark.moves.stand import held_loads, stand
 from leanmark.rig.rig import standard_rig
@@ -20,12 +20,13 @@ from leanmark.sheets import stand_cards as module
 from leanmark.sheets.answers import CardAnswer
 from leanmark.sheets.cards import Paper, render_cards
 from leanmark.sheets.stand_cards import (
+    FIRST_SELECTION,
     CardSet,
     card_moves,
     jobs,
     left_out,
     stand_cards,
-    strap_moves,
+    usual_moves,
     wanted_loads,
 )
 from leanmark.squad.read import read_squad
@@ -139,10 +140,13 @@ def test_scale_readings_change_that_persons_card_alone(made: CardSet) -> None:
     assert hers[0] == pytest.approx(hers[1], abs=5e-4)
 
 
-def test_without_moves_every_strap_move_is_on_the_card() -> None:
-    named = {move.move for move in card_moves(replace(SQUAD, moves=()))}
-    assert named == {name for name in move_names() if load_move(name).kit != "none"}
-    assert [move.family for move in strap_moves()] == sorted(move.family for move in strap_moves())
+def test_without_moves_a_first_selection_over_many_families_is_on_the_card() -> None:
+    found = card_moves(replace(SQUAD, moves=()))
+    assert {move.move for move in found} == {*FIRST_SELECTION}
+    families = [move.family for move in found]
+    assert families == sorted(families)
+    assert len({*families}) >= 12
+    assert all(move.kit != "none" for move in found)
 
 
 def test_moves_without_a_setting_of_the_rig_are_left_out() -> None:
@@ -150,7 +154,7 @@ def test_moves_without_a_setting_of_the_rig_are_left_out() -> None:
     without = left_out(low)
     assert without["row"] == "short"
     assert "short" not in low.rig.settings_m
-    assert {move.move for move in card_moves(low)} == {move.move for move in strap_moves()} - set(without)
+    assert {move.move for move in card_moves(low)} == {move.move for move in usual_moves()} - set(without)
 
 
 def test_a_rig_with_no_setting_that_the_moves_need_is_refused() -> None:
@@ -160,7 +164,7 @@ def test_a_rig_with_no_setting_that_the_moves_need_is_refused() -> None:
 
 def test_wanted_loads_are_the_files_for_strap_loads_and_the_moves_own_else() -> None:
     row = load_move("row")
-    of_strength = next(move for move in strap_moves() if move.load == "largest share")
+    of_strength = next(move for move in usual_moves() if move.load == "largest share")
     np.testing.assert_array_equal(wanted_loads(SQUAD, row), [0.35, 0.45, 0.95])
     own = np.array(of_strength.loads_percent) / 100.0
     np.testing.assert_allclose(wanted_loads(SQUAD, of_strength), own)
@@ -169,9 +173,9 @@ def test_wanted_loads_are_the_files_for_strap_loads_and_the_moves_own_else() -> 
 
 
 @pytest.mark.parametrize(("paper", "units"), [("a4", "metric"), ("letter", "us")])
-def test_trainees_of_the_demo_have_all_strap_moves_on_one_page(paper: Paper, units: UnitSystem) -> None:
+def test_trainees_of_the_demo_have_the_first_selection_on_one_page(paper: Paper, units: UnitSystem) -> None:
     squad = read_squad(ROOT / "demo" / "squad.toml")
     squad = replace(squad, units=units, trainees=squad.trainees[::3])
     cards = stand_cards(squad, "2026-01-01").cards
-    assert all(len(card.moves) == len(strap_moves()) for card in cards)
+    assert all(len(card.moves) == len(usual_moves()) for card in cards)
     assert pages(render_cards(cards, paper)) == len(cards)

@@ -12,7 +12,7 @@ from leanmark.errors import FieldError
 from leanmark.figures.draw import draw
 from leanmark.figures.from_rep import rep_scenes
 from leanmark.mechanics.arrays import Floats
-from leanmark.moves.library import load_move, move_names
+from leanmark.moves.library import load_move, own_move_names
 from leanmark.moves.of_rung import cautions_of, cues_of
 from leanmark.moves.people import people_of
 from leanmark.moves.schema import Move, Rung
@@ -29,9 +29,30 @@ GROUP: Final = 100
 """Trainees solved at once: enough to fill the arrays, few enough for 0.3 GB of memory; own figure."""
 
 
-def strap_moves() -> tuple[Move, ...]:
-    """The library's moves on straps, by family."""
-    found = [load_move(name) for name in move_names()]
+FIRST_SELECTION: Final = (
+    "squat",
+    "rear-foot split squat",
+    "hip press",
+    "hamstring curl",
+    "row",
+    "single-arm row",
+    "chest press",
+    "biceps curl",
+    "triceps press",
+    "standing trunk rotation",
+    "knee tuck",
+    "side plank",
+    "sprint start",
+    "y raise",
+)
+"""What stands on a card where the squad file names no moves: about one a family, as many as fit on a page;
+own choice. A coach's own moves on straps are added."""
+
+
+def usual_moves() -> tuple[Move, ...]:
+    """The first selection and the coach's own moves on straps, by family."""
+    names = dict.fromkeys((*FIRST_SELECTION, *own_move_names()))
+    found = [load_move(name) for name in names]
     return tuple(sorted((m for m in found if m.kit != "none"), key=lambda m: (m.family, m.move)))
 
 
@@ -82,7 +103,7 @@ def jobs(squad: Squad) -> list[Job]:
 
 
 def card_moves(squad: Squad) -> tuple[Move, ...]:
-    """The squad's own moves, or every strap move of the library, as far as the rig has their strap setting.
+    """The squad's own moves, or the usual ones, as far as the rig has their strap setting.
 
     Raises FieldError where that leaves none.
     """
@@ -102,7 +123,7 @@ def left_out(squad: Squad) -> dict[str, str]:
 
 
 def _wanted_moves(squad: Squad) -> tuple[Move, ...]:
-    return tuple(load_move(name) for name in squad.moves) or strap_moves()
+    return tuple(load_move(name) for name in squad.moves) or usual_moves()
 
 
 def _rung(move: Move) -> Rung:

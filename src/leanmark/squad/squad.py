@@ -46,7 +46,7 @@ class Squad:
         rig: what it trains on.
         wanted_load_fractions: wanted strap loads, as fractions of body weight, in the file's order; empty
             means each move's own.
-        moves: names of the moves wanted; empty means every strap move of the library.
+        moves: names of the moves wanted; empty means a first selection of the library.
         trainees: at least one, no two of the same name.
         notes: the coach's free text.
     """

@@ -146,7 +146,7 @@ Loads = Annotated[
 Moves = Annotated[
     list[Name],
     _sized("Names of moves of the library.", "name one move or more, or leave the field out", MOST_MOVES,
-           too_long="leave some out", default="every strap move of the library"),
+           too_long="leave some out", default="a first selection of the library, one page of it"),
 ]  # fmt: skip
 
 
