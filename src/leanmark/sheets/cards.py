@@ -2,23 +2,21 @@
 
 from __future__ import annotations
 
-import json
 import os
 import tempfile
 import unicodedata
 from collections.abc import Sequence
 from dataclasses import asdict, dataclass
-from functools import cache, partial
-from importlib import resources
+from functools import partial
 from io import BytesIO
 from pathlib import Path
 from typing import Final, Literal, get_args
 
-import typst
 from pypdf import PdfWriter
 
 from leanmark.sheets.card import Card
 from leanmark.sheets.each import Each
+from leanmark.sheets.typeset import typeset
 
 Paper = Literal["a4", "letter"]
 PAPERS: Final[tuple[Paper, ...]] = get_args(Paper)
@@ -92,10 +90,7 @@ def render_cards(cards: Sequence[Card], paper: Paper = "a4") -> bytes:
         "safety": [{"head": head, "words": words} for head, words in SAFETY],
         "cards": [asdict(card) for card in cards],
     }
-    pdf = _compiler().compile(_template(), format="pdf", sys_inputs={"cards": json.dumps(data)})
-    if not isinstance(pdf, bytes):
-        raise TypeError(f"the typesetter returned {type(pdf).__name__} instead of one PDF")
-    return pdf
+    return typeset(TEMPLATE, "cards", data)
 
 
 def render_card(card: Card, paper: Paper = "a4") -> bytes:
@@ -119,17 +114,6 @@ def joined(pdfs: Sequence[bytes], trainees: int) -> bytes:
     out = BytesIO()
     writer.write(out)
     return out.getvalue()
-
-
-@cache
-def _compiler() -> typst.Compiler:
-    """One compiler for all cards, so that fonts are read and figures are decoded once."""
-    return typst.Compiler()
-
-
-@cache
-def _template() -> bytes:
-    return resources.files(__package__).joinpath(TEMPLATE).read_bytes()
 
 
 def write_cards(cards: Sequence[Card], out_dir: Path, paper: Paper = "a4", each: Each = map) -> WrittenCards:

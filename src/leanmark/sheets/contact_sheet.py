@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Sequence
 from dataclasses import asdict, dataclass
-from functools import cache
-from importlib import resources
 from typing import Final
 
 import numpy as np
-import typst
 
 from leanmark.figures.draw import draw_each
 from leanmark.figures.from_rep import rep_scenes
@@ -20,6 +16,7 @@ from leanmark.moves.stand import stand
 from leanmark.moves.translate import mark_of
 from leanmark.rig.rig import Rig
 from leanmark.sheets.cards import PAPER_NAMES, Paper
+from leanmark.sheets.typeset import typeset
 from leanmark.units import UnitSystem
 
 TEMPLATE: Final = "contact_sheet.typ"
@@ -98,17 +95,4 @@ def render_contact_sheet(moves: Sequence[MovePictures], paper: Paper) -> bytes:
     if not moves:
         raise ValueError("there is no move to show; give at least one")
     data = {"paper": PAPER_NAMES[paper], "moves": [asdict(move) for move in moves]}
-    pdf = _compiler().compile(_template(), format="pdf", sys_inputs={"sheet": json.dumps(data)})
-    if not isinstance(pdf, bytes):
-        raise TypeError(f"the typesetter returned {type(pdf).__name__} instead of one PDF")
-    return pdf
-
-
-@cache
-def _compiler() -> typst.Compiler:
-    return typst.Compiler()
-
-
-@cache
-def _template() -> bytes:
-    return resources.files(__package__).joinpath(TEMPLATE).read_bytes()
+    return typeset(TEMPLATE, "sheet", data)

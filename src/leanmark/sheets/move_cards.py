@@ -2,15 +2,10 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Sequence
 from dataclasses import asdict, dataclass
-from functools import cache
-from importlib import resources
 from itertools import pairwise
 from typing import Final
-
-import typst
 
 from leanmark.mechanics.arrays import Floats
 from leanmark.moves.base import base_words
@@ -28,6 +23,7 @@ from leanmark.rig.rig import Rig
 from leanmark.sheets.cards import PAPER_NAMES, SAFETY, Paper
 from leanmark.sheets.move_card import MoveCard, RungLine
 from leanmark.sheets.move_figures import FIGURE_PT, phase_figures, thumb
+from leanmark.sheets.typeset import typeset
 from leanmark.units import UnitSystem, show_length
 
 TEMPLATE: Final = "move_card.typ"
@@ -202,17 +198,4 @@ def render_move_cards(cards: Sequence[MoveCard], paper: Paper, date: str) -> byt
         "figure_height_pt": FIGURE_PT[1],
         "cards": [asdict(card) for card in cards],
     }
-    pdf = _compiler().compile(_template(), format="pdf", sys_inputs={"cards": json.dumps(data)})
-    if not isinstance(pdf, bytes):
-        raise TypeError(f"the typesetter returned {type(pdf).__name__} instead of one PDF")
-    return pdf
-
-
-@cache
-def _compiler() -> typst.Compiler:
-    return typst.Compiler()
-
-
-@cache
-def _template() -> bytes:
-    return resources.files(__package__).joinpath(TEMPLATE).read_bytes()
+    return typeset(TEMPLATE, "cards", data)
