@@ -17,7 +17,7 @@ _PATCH_WORDS: Final[dict[str, tuple[str, str]]] = {
     "elbow": ("elbow", "elbows"),
     "knee": ("knee", "knees"),
     "shin": ("shin", "shins"),
-    "shoulder_back": ("back of the shoulder", "backs of the shoulders"),
+    "shoulder_back": ("upper back", "upper back"),
     "head": ("back of the head", "back of the head"),
     "pelvis": ("back of the pelvis", "back of the pelvis"),
 }
