@@ -141,6 +141,7 @@ def test_every_rep_rises_from_the_bottom_to_the_top(name: str, rung: str) -> Non
         ("wide squat", "thighs level"),
         ("pistol squat", "thigh level"),
         ("split squat", "full depth"),
+        ("squat jump", "deep jump"),
     ],
 )
 def test_level_thighs_are_level(name: str, rung: str) -> None:
@@ -164,7 +165,12 @@ def test_thighs_near_level_are_near_level(name: str, rung: str) -> None:
 
 @pytest.mark.parametrize(
     ("name", "rung"),
-    [("squat", "half depth"), ("wide squat", "half depth"), ("reverse lunge", "short reach")],
+    [
+        ("squat", "half depth"),
+        ("wide squat", "half depth"),
+        ("reverse lunge", "short reach"),
+        ("squat jump", "half-squat jump"),
+    ],
 )
 def test_half_depth_is_half_way_to_level(name: str, rung: str) -> None:
     thigh_deg = thigh_over_level_deg(seen(name, rung))[:, 0]
