@@ -19,7 +19,15 @@ kit: handles
 faces: the anchor
 setup: Stand on the mark and hold both handles.
 caution: Stop if the neck hurts.
-cues: [shoulders to the ears]
+cues: [shoulders to the ears, neck long]
+works: {shoulder flexion: [anterior deltoid]}
+not-for: [anyone in pain]
+stop: [pain]
+breathing: out on the way up
+lever: arms long
+faults:
+  - {fault: too fast, remedy: slower}
+  - {fault: too far, remedy: stop earlier}
 strap: short
 mark: {of: heels, start-m: -0.5, low-m: -1.0, high-m: 0.0}
 contacts:

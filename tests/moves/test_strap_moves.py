@@ -21,7 +21,7 @@ STRAIGHT = [
     (name, rung.rung)
     for name in ("row", "chest press", "fly", "biceps curl", "triceps press")
     for rung in load_move(name).rungs
-    if not rung.rung.startswith("knees bent")
+    if not rung.rung.startswith(("knees bent", "staggered"))
 ]
 """Moves in which the body stays one line from ankle to shoulder."""
 STEEPER = [

@@ -27,7 +27,15 @@ kit: handles
 faces: the anchor
 setup: Stand on the mark.
 caution: Stop if a shoulder hurts.
-cues: [reach]
+cues: [reach, and back]
+works: {shoulder flexion: [anterior deltoid]}
+not-for: [anyone in pain]
+stop: [pain]
+breathing: out on the way up
+lever: arms long
+faults:
+  - {fault: too fast, remedy: slower}
+  - {fault: too far, remedy: stop earlier}
 strap: short
 mark: {of: heels, start-m: -0.5, low-m: -1.0, high-m: 0.0}
 contacts:
