@@ -30,6 +30,7 @@ STEEPER = [
     ("reverse-grip row", "a fair lean", -1.0, -0.3),
     ("single-leg row", "leaning", -0.9, -0.3),
     ("straight-arm pull-down", "leaning", -1.9, -1.5),
+    ("assisted pull-up", "legs help", -0.5, -0.1),
     ("hammer curl", "feet half way in", -1.0, -0.1),
     ("single-arm curl", "a little lean", -1.6, -1.2),
     ("kneeling triceps press", "knees nearer", 1.0, 0.2),
@@ -148,6 +149,30 @@ def test_straight_arm_pull_down_sweeps_straight_arms_from_the_face_to_below_the_
     assert (np.diff(hand_m[..., 2], axis=1) < 0.0).all()
     assert ((hand_m - at.joint_m("head"))[:, 0, 2] > 0.0).all()
     assert ((hand_m - at.point_m("chest"))[:, -1, 2] < 0.0).all()
+
+
+@pytest.mark.parametrize("rung", rungs_of("assisted pull-up"))
+def test_assisted_pull_up_hangs_from_straight_arms_overhead_and_ends_with_the_hands_at_the_shoulders(
+    rung: str,
+) -> None:
+    at = seen("assisted pull-up", rung)
+    hand_m, shoulder_m = at.point_m("left_grip"), at.joint_m("left_upper_arm")
+    assert elbow_deg(at)[:, 0].max() < 2 * GONIOMETER_DEG + 10.0
+    assert ((hand_m - shoulder_m)[:, 0, 2] > 0.4).all()  # most of an arm's length above the shoulders
+    assert np.abs((hand_m - shoulder_m)[:, -1, 2]).max() < 0.25  # beside or before them: a hand and a half
+    assert (np.diff(shoulder_m[..., 2], axis=1) > 0.0).all()
+    assert at.point_m("pelvis_back")[..., 2].min() > 0.0
+    tension = at.loads.total_tension_share.reshape(at.rep.count, -1)
+    assert tension.min() > 0.2  # the straps carry a real part, and the feet the rest
+    assert tension.max() < 1.0
+
+
+def test_assisted_pull_up_takes_weight_off_the_feet_from_rung_to_rung() -> None:
+    shares = [
+        seen("assisted pull-up", rung).loads.total_tension_share.reshape(len(PEOPLE), -1).max(axis=1)
+        for rung in ("legs help much", "legs help", "legs help little")
+    ]
+    assert (np.diff(shares, axis=0) > 0.0).all()
 
 
 @pytest.mark.parametrize(
