@@ -8,7 +8,7 @@ from tests.figures import pictures, poses
 from tests.figures.mannequin import ANCHOR_M
 
 from leanmark.body.segments import SEGMENT_INDEX
-from leanmark.figures.draw import describe, draw, frame_for
+from leanmark.figures.draw import describe, draw, draw_each, frame_for
 from leanmark.figures.project import VIEWS, view_by_name
 from leanmark.figures.theme import THEMES
 
@@ -169,3 +169,16 @@ def test_the_description_tells_mark_and_straps() -> None:
         "Floor mark: heel −35 cm from the plumb point. Left strap: 11 (10–12) kg-force, 15 %"
     )
     assert describe(poses.standing(), "metric") == "Floor mark: heel −20 cm from the plumb point."
+
+
+def test_pictures_of_their_own_share_one_scale_and_floor() -> None:
+    scenes = [poses.standing(), poses.row()]
+    each = [pictures.parsed(one) for one in draw_each(scenes, "side", 480.0, 400.0)]
+    floors = [
+        next(one for one in root.iter(f"{pictures.SVG}line") if one.attrib["x1"] == "0") for root in each
+    ]
+    assert len({(floor.attrib["y1"], floor.attrib["x2"]) for floor in floors}) == 1
+    alone = [pictures.parsed(draw([scene], "side", 480.0, 400.0)) for scene in scenes]
+    assert {pictures.size(root) for root in (*each, *alone)} == {(480.0, 400.0)}
+    with pytest.raises(ValueError, match="give at least one"):
+        draw_each([], "side")

@@ -85,6 +85,23 @@ def test_a_forearm_held_level_takes_the_same_at_elbow_and_shoulder(side: str) ->
 
 
 @pytest.mark.parametrize("side", ["left", "right"])
+@pytest.mark.parametrize(
+    ("pronation", "axis", "sign"),
+    [(0.0, "flexion", 1.0), (180.0, "flexion", -1.0), (90.0, "radial_deviation", 1.0)],
+)
+def test_a_level_hand_is_held_up_by_what_its_palm_faces(
+    side: str, pronation: float, axis: str, sign: float
+) -> None:
+    """Palm up, the wrist's flexors hold the hand's weight; palm down, its extensors; thumb up, those that
+    tilt the hand towards the thumb."""
+    pose = posed({f"{side}_elbow": {"flexion": 90.0}, f"{side}_wrist": {"pronation": pronation}})
+    hand = f"{side}_hand"
+    expected = dict.fromkeys(MOMENT_AXES["wrist"], 0.0) | {axis: sign * lever_sum((hand, along(hand)))}
+    found = weight_moments(pose)[JOINT_INDEX[f"{side}_wrist"]]
+    np.testing.assert_allclose(found, list(expected.values()), rtol=0, atol=ROUNDING_NM)
+
+
+@pytest.mark.parametrize("side", ["left", "right"])
 def test_a_straight_leg_held_level_ahead_needs_hip_flexion_and_knee_extension(side: str) -> None:
     moments = weight_moments(posed({f"{side}_hip": {"flexion": 90.0}}))
     thigh, shank, foot, toes = (f"{side}_{part}" for part in ("thigh", "shank", "foot", "toes"))

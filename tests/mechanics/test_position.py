@@ -35,6 +35,25 @@ def test_targets_turn_each_joint_about_one_axis_at_an_even_rate() -> None:
     np.testing.assert_allclose(quarter, 0.25 * whole, rtol=0, atol=1e-12)
 
 
+def test_a_key_pose_is_passed_half_way_without_a_corner() -> None:
+    """The rotation vectors from the start are a parabola: through start, key and end, with equal second
+    differences everywhere."""
+    task = squat_task()
+    start, end = task.start[None], task.end[None]
+    key = target_rotations(start, end, np.array([0.8]))[0, 0]
+    nodes = np.linspace(0.0, 1.0, 9)
+    along = target_rotations(start, end, nodes, key)[0]
+    for node, pose in ((0, task.start), (4, key), (8, task.end)):
+        np.testing.assert_allclose(along[node], pose, rtol=0, atol=1e-12)
+    turned = vector_from_rotation(np.swapaxes(along[:1], -1, -2) @ along)
+    bend = np.diff(turned, n=2, axis=0)
+    np.testing.assert_allclose(bend, np.broadcast_to(bend[0], bend.shape), rtol=0, atol=1e-12)
+    assert np.abs(bend[0]).max() > 1e-3
+    straight = target_rotations(start, end, np.array([0.5]))[0, 0]
+    unbent = target_rotations(start, end, nodes, straight)[0]
+    np.testing.assert_allclose(unbent, target_rotations(start, end, nodes)[0], rtol=0, atol=1e-12)
+
+
 def test_rows_run_position_by_position_and_node_by_node() -> None:
     geometry = replace(kit(2), mark_m=np.array([-0.3, 0.4]))
     rep = solve_rep(squat_task(), people(), geometry, THREE)

@@ -237,7 +237,7 @@ def test_handles_only_steady(name: str, rung: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("name", "rung"), [pair for pair in rungs(*ON_ONE_FOOT) if pair[1] != "other toe down"]
+    ("name", "rung"), [pair for pair in rungs(*ON_ONE_FOOT) if not pair[1].startswith("other toe down")]
 )
 def test_one_foot_carries_everything(name: str, rung: str) -> None:
     at = seen(name, rung)

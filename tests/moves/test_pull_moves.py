@@ -215,3 +215,13 @@ def test_kneeling_triceps_press_is_one_line_from_knee_to_shoulder_and_only_the_e
     assert elbow_deg(at)[:, -1].max() < 10.0 + GONIOMETER_DEG
     assert np.ptp(raised_deg(at), axis=1).max() < 25.0  # less than a third of what the elbow does: own figure
     np.testing.assert_allclose(at.point_m("left_knee_front")[..., 2], 0.0, rtol=0, atol=1e-6)
+
+
+def test_triceps_press_on_staggered_feet_keeps_trunk_and_back_leg_in_one_line() -> None:
+    at = seen("triceps press", "staggered feet")
+    side_view = np.array([1.0, 0.0, 1.0])
+    leg = (at.joint_m("right_thigh") - at.joint_m("right_foot")) * side_view
+    back = (at.middle_m("upper_arm") - at.middle_m("thigh")) * side_view
+    # one line to the eye: 10 degrees, twice what two readings with a goniometer differ by
+    assert between_deg(leg, back).max() < 2 * GONIOMETER_DEG
+    assert {contact.patch for contact in at.rep.supports.contacts} == {"left sole", "right forefoot"}

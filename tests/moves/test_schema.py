@@ -72,7 +72,13 @@ def test_a_hold_has_no_end_phase() -> None:
     assert read(content).phases.end is None
 
 
-@pytest.mark.parametrize("field", ["move", "caution", "mark", "contacts", "phases", "rungs"])
+NEEDED = [
+    "move", "works", "caution", "not-for", "stop", "breathing", "lever", "cues", "faults", "mark", "contacts",
+    "phases", "rungs",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("field", NEEDED)
 def test_a_move_cannot_go_without(field: str) -> None:
     content = plain()
     del content[field]

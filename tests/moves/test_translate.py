@@ -93,6 +93,32 @@ def test_a_rungs_angles_are_laid_over_both_phases() -> None:
     assert angle_deg(found.start, "right_shoulder", "plane") == pytest.approx(90.0)
 
 
+def test_a_rungs_own_phases_are_laid_over_last_and_a_key_pose_lies_between() -> None:
+    phases = {"start": {"elbow": {"flexion": 20}}, "key": {"elbow": {"flexion": 90}}, "end": {}}
+    found = task(
+        {
+            "angles": {"elbow": {"flexion": 40}, "knee": {"flexion": 30}},
+            "start": {"elbow": {"flexion": 60}},
+            "key": {"right_elbow": {"flexion": 70}},
+        },
+        phases=phases,
+    )
+    assert found.key is not None
+    for pose, elbow in ((found.start, 60.0), (found.key, 70.0), (found.end, 40.0)):
+        assert angle_deg(pose, "right_elbow", "flexion") == pytest.approx(elbow)
+        assert angle_deg(pose, "right_knee", "flexion") == pytest.approx(30.0)
+    assert angle_deg(found.key, "left_elbow", "flexion") == pytest.approx(40.0)
+    assert task().key is None
+
+
+def test_a_partners_push_passes_through_in_newtons() -> None:
+    push = {"point": "left_hip_side", "left-n": 20.0, "up-n": -50.0}
+    found = task({"pushes": [push]})
+    assert [(one.point, one.force_n) for one in found.pushes] == [("left_hip_side", (0.0, 20.0, -50.0))]
+    with pytest.raises(FieldError, match=r"point in reach = 'hip_side' .*name a point with its side"):
+        task({"pushes": [{"point": "hip_side"}]})
+
+
 def test_a_hold_starts_and_ends_alike() -> None:
     found = task(phases={"start": {"elbow": {"flexion": 20}}})
     assert found.still

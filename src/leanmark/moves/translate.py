@@ -39,8 +39,8 @@ def task_of(move: Move, rung: Rung) -> Task:
     holds = rung.holds if rung.holds is not None else move.holds
     return Task(
         start=_rotations(move, start),
-        end=_rotations(move, end or start),
-        key=_rotations(move, key) if key else None,
+        end=_rotations(move, start if end is None else end),
+        key=None if key is None else _rotations(move, key),
         weight=_weights(move, rung),
         patches=tuple(use for contact in contacts for use in _patch_uses(move, contact)),
         holds=tuple(use for hold in holds for use in _hold_uses(move, hold)),
@@ -61,8 +61,8 @@ def poses_of(move: Move, rung: Rung) -> tuple[Angles, Angles | None, Angles | No
     phases = rung.phases or move.phases
     return (
         _overlaid(_overlaid(phases.start, rung.angles), rung.start),
-        _overlaid(_overlaid(phases.key, rung.angles), rung.key) if phases.key else None,
-        _overlaid(_overlaid(phases.end, rung.angles), rung.end) if phases.end else None,
+        _overlaid(_overlaid(phases.key, rung.angles), rung.key) if phases.key is not None else None,
+        _overlaid(_overlaid(phases.end, rung.angles), rung.end) if phases.end is not None else None,
     )
 
 
