@@ -13,12 +13,12 @@ os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 from typing import Final
 
 from benchmarks.timing import Times, machine, timed
-from leanmark.moves.check import check_files
-from leanmark.moves.check_shared import shared_paths
-from leanmark.moves.demand import solved, solved_together
+from leanmark.moves.check.files import check_files
+from leanmark.moves.check.shared import shared_paths
 from leanmark.moves.files import library_paths
+from leanmark.moves.ladder.demand import solved, solved_together
+from leanmark.moves.ladder.panel import crossed_people
 from leanmark.moves.library import load_move, move_names
-from leanmark.moves.panel import crossed_people
 from leanmark.moves.people import people_of
 from leanmark.moves.schema import Move, Rung
 from leanmark.rig.rig import standard_rig

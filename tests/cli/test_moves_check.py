@@ -11,7 +11,7 @@ from tests.cli.squads import write_squad
 from tests.moves.move_files import OWN_MOVES, PULL, changed
 
 from leanmark.cli.late import LateStream, late_bar
-from leanmark.moves.check_shared import shared_paths
+from leanmark.moves.check.shared import shared_paths
 from leanmark.moves.editor_schema import move_schema
 from leanmark.moves.files import library_paths
 from leanmark.moves.library import load_move

@@ -10,11 +10,11 @@ from tests.moves.whole_library import MOVES, ladder_of, named
 from leanmark.body.build import Build
 from leanmark.cli.moves_shown import Shown
 from leanmark.mechanics.reasons import REASONS, SLIP
-from leanmark.moves.demand import demand_of, solved
-from leanmark.moves.finer import finer_steps
-from leanmark.moves.ladder_table import RungLine, lines_of
+from leanmark.moves.ladder.demand import demand_of, solved
+from leanmark.moves.ladder.finer import finer_steps
+from leanmark.moves.ladder.panel import reference_people, typical_in, typical_people
+from leanmark.moves.ladder.table import RungLine, lines_of
 from leanmark.moves.library import load_move
-from leanmark.moves.panel import reference_people, typical_in, typical_people
 from leanmark.moves.people import people_of
 from leanmark.moves.schema import Move
 from leanmark.rig.rig import standard_rig

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
-from leanmark.moves.demand import Solved, solved
+from leanmark.moves.ladder.demand import Solved, solved
+from leanmark.moves.ladder.panel import typical_people
 from leanmark.moves.library import move_of
-from leanmark.moves.panel import typical_people
 from leanmark.rig.rig import standard_rig
 
 STANDING: dict[str, Any] = {

@@ -6,7 +6,7 @@ from typing import Final
 
 from tests.docs.pages import ROOT
 
-from leanmark.moves.check import Checked, checked
+from leanmark.moves.check.files import Checked, checked
 from leanmark.moves.problems import MoveFileError
 from leanmark.moves.source import parse
 

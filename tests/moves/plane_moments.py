@@ -12,7 +12,7 @@ from leanmark.body.points import POINT_SEGMENT
 from leanmark.body.segments import SEGMENT_INDEX
 from leanmark.mechanics.arrays import Floats
 from leanmark.mechanics.kinematics import place
-from leanmark.moves.demand import Solved
+from leanmark.moves.ladder.demand import Solved
 
 GRAVITY_M_S2 = 9.80665  # BIPM, The International System of Units, 9th edition 2019
 

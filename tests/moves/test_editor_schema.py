@@ -9,12 +9,12 @@ import pytest
 import yaml
 from jsonschema import Draft202012Validator
 from tests.moves.move_files import PAUSED, PULL
-from tests.moves.test_check_fields import CHANGES
+from tests.moves.check.test_fields import CHANGES
 
-from leanmark.moves.check_fields import fields_of
-from leanmark.moves.check_shared import shared_paths
+from leanmark.moves.check.field_words import FIELD_WORDS
+from leanmark.moves.check.fields import fields_of
+from leanmark.moves.check.shared import shared_paths
 from leanmark.moves.editor_schema import move_schema
-from leanmark.moves.field_words import FIELD_WORDS
 from leanmark.moves.files import library_paths
 from leanmark.moves.source import read_source
 

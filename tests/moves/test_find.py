@@ -5,11 +5,11 @@ from __future__ import annotations
 import pytest
 from tests.moves.whole_library import MOVES, RUNGS
 
-from leanmark.moves.demand import solved
 from leanmark.moves.find import ANY_GATE, NO_GATE, Found, Wanted, find, joint_words
+from leanmark.moves.ladder.demand import solved
+from leanmark.moves.ladder.panel import typical_people
 from leanmark.moves.muscles import ACTIONS
 from leanmark.moves.of_rung import stages_of
-from leanmark.moves.panel import typical_people
 from leanmark.moves.restrictions import asks_of
 from leanmark.moves.schema import Move, Rung
 from leanmark.rig.rig import standard_rig

@@ -16,8 +16,8 @@ from leanmark.body.segments import JOINTS
 from leanmark.mechanics.angles import angles_from_rotation, kind_of
 from leanmark.mechanics.arrays import Floats
 from leanmark.mechanics.ranges import RANGES_DEG
-from leanmark.moves.demand import solved_together
-from leanmark.moves.panel import reference_people
+from leanmark.moves.ladder.demand import solved_together
+from leanmark.moves.ladder.panel import reference_people
 from leanmark.moves.schema import Move
 
 PHASES = 25

@@ -7,11 +7,11 @@ from itertools import pairwise
 import pytest
 from tests.moves.whole_library import MOVES, RUNGS, ladder_of
 
-from leanmark.moves.demand import demand_of
+from leanmark.moves.ladder.demand import demand_of
+from leanmark.moves.ladder.panel import typical_in
 from leanmark.moves.library import families, find_rung, load_move
 from leanmark.moves.muscles import ACTIONS, GIRDLE_ACTIONS, MUSCLES
 from leanmark.moves.of_rung import cautions_of, cues_of, faults_of, lever_of, stages_of, tempo_s_of
-from leanmark.moves.panel import typical_in
 from leanmark.moves.schema import Gate, Move, Rung
 
 GATES = [(move, rung, gate) for move, rung in RUNGS for gate in rung.gates]

@@ -6,8 +6,8 @@ from tests.docs.pages import ROOT
 from tests.moves.whole_library import MOVES, RUNGS, ladder_of
 from tests.outside.model_page import agrees
 
-from leanmark.moves.demand import demand_of
-from leanmark.moves.panel import typical_in
+from leanmark.moves.ladder.demand import demand_of
+from leanmark.moves.ladder.panel import typical_in
 from leanmark.moves.reference import PAGE, blocks, fill
 from leanmark.moves.restrictions import RESTRICTIONS
 

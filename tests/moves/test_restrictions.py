@@ -10,7 +10,7 @@ from tests.moves.whole_library import MOVES, ladder_of, named
 from leanmark.body.segments import JOINTS, SEGMENT_INDEX
 from leanmark.mechanics.angles import angles_from_rotation, kind_of
 from leanmark.mechanics.kinematics import place
-from leanmark.moves.demand import Solved
+from leanmark.moves.ladder.demand import Solved
 from leanmark.moves.restrictions import HEAD_LOW_M, LEVEL, RESTRICTIONS, asks_of
 from leanmark.moves.schema import Move
 

@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from tests.moves.move_files import PULL
 
-from leanmark.moves.check import checked
+from leanmark.moves.check.files import checked
 from leanmark.moves.files import library_paths
 from leanmark.moves.problems import MoveFileError
 from leanmark.moves.source import DEEPEST, LARGEST_FILE_BYTES, parse, read_source

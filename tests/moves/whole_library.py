@@ -5,9 +5,9 @@ from __future__ import annotations
 from functools import cache
 from typing import Final
 
-from leanmark.moves.demand import Solved, solved_ladders
+from leanmark.moves.ladder.demand import Solved, solved_ladders
+from leanmark.moves.ladder.panel import reference_people
 from leanmark.moves.library import load_move, move_names
-from leanmark.moves.panel import reference_people
 from leanmark.moves.schema import Move, Rung
 from leanmark.rig.rig import standard_rig
 

@@ -7,8 +7,8 @@ from io import BytesIO
 import pytest
 from pypdf import PdfReader
 
+from leanmark.moves.ladder.panel import typical_people
 from leanmark.moves.library import load_move
-from leanmark.moves.panel import typical_people
 from leanmark.rig.rig import standard_rig
 from leanmark.sheets.contact_sheet import MovePictures, PicturesJob, move_pictures, render_contact_sheet
 

@@ -10,8 +10,8 @@ import pytest
 from pypdf import PdfReader
 from tests.sheets.test_cards import media_boxes, pages
 
+from leanmark.moves.ladder.panel import typical_people
 from leanmark.moves.library import load_move, move_names
-from leanmark.moves.panel import typical_people
 from leanmark.moves.schema import Move
 from leanmark.rig.rig import standard_rig
 from leanmark.sheets.move_card import MoveCard

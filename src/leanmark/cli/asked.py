@@ -11,8 +11,8 @@ from leanmark.body.build import Build
 from leanmark.cli.options import given, stated_sex, unit_system
 from leanmark.errors import FieldError
 from leanmark.mechanics.task import PushUse
+from leanmark.moves.ladder.panel import typical_people
 from leanmark.moves.library import find_rung, load_move, move_names, unreadable_moves
-from leanmark.moves.panel import typical_people
 from leanmark.moves.people import People, people_of
 from leanmark.moves.schema import Move, Rung
 from leanmark.moves.stand import Stand, stand

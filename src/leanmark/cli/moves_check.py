@@ -12,7 +12,7 @@ from leanmark.cli.options import Json
 from leanmark.cli.printed import print_json
 
 if TYPE_CHECKING:
-    from leanmark.moves.check import Report
+    from leanmark.moves.check.files import Report
 
 Files = Annotated[
     list[Path] | None,
@@ -23,8 +23,8 @@ _WRONG_INPUT: Final = 2
 
 def check(files: Files = None, as_json: Json = False) -> None:
     """Check move files: writing, fields, names, positions and the order of rungs."""
-    from leanmark.moves.check import check_files
-    from leanmark.moves.check_shared import shared_paths
+    from leanmark.moves.check.files import check_files
+    from leanmark.moves.check.shared import shared_paths
     from leanmark.moves.files import library_paths
     from leanmark.moves.own import own_paths
 
@@ -58,8 +58,8 @@ def _rungs_of(name: str) -> tuple[str, ...] | None:
 
 
 def _print(report: Report) -> None:
+    from leanmark.moves.ladder.panel import reference_people, words_of
     from leanmark.moves.names import CHECKED_ANCHOR_M
-    from leanmark.moves.panel import reference_people, words_of
 
     if report.problems:
         for problem in report.problems:

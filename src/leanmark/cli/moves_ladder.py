@@ -10,7 +10,7 @@ from leanmark.cli.options import Json
 from leanmark.cli.printed import print_json, table
 
 if TYPE_CHECKING:
-    from leanmark.moves.demand import Solved
+    from leanmark.moves.ladder.demand import Solved
     from leanmark.moves.people import People
 
 
@@ -25,12 +25,12 @@ def ladder(
 
     Exit code 2 when a ladder does not hold.
     """
-    from leanmark.moves.demand import solved_ladders
-    from leanmark.moves.ladder import ladder_findings
-    from leanmark.moves.ladder_table import lines_of
+    from leanmark.moves.ladder.demand import solved_ladders
+    from leanmark.moves.ladder.panel import crossed_people, reference_people
+    from leanmark.moves.ladder.steps import ladder_findings
+    from leanmark.moves.ladder.table import lines_of
     from leanmark.moves.library import load_move, move_names
     from leanmark.moves.names import CHECKED_ANCHOR_M
-    from leanmark.moves.panel import crossed_people, reference_people
     from leanmark.rig.rig import standard_rig
 
     people = crossed_people() if cross else reference_people()
@@ -56,8 +56,8 @@ def ladder(
 
 def _shown(rungs: list[Solved], people: People) -> str:
     """Demand of each person and the range of the steps, a row for each rung."""
-    from leanmark.moves.demand import demand_of
-    from leanmark.moves.ladder import LARGE_STEP_PERCENT, steps_of
+    from leanmark.moves.ladder.demand import demand_of
+    from leanmark.moves.ladder.steps import LARGE_STEP_PERCENT, steps_of
 
     demands = [demand_of(one) for one in rungs]
     steps = steps_of(rungs, demands)

@@ -41,7 +41,7 @@ def show(
     """Show one move: set-up, cautions, the ladder with its demand, and what to say on each rung."""
     from leanmark.cli.asked import Asked
     from leanmark.cli.moves_shown import Shown
-    from leanmark.moves.ladder_table import finer_table, ladder_table
+    from leanmark.moves.ladder.table import finer_table, ladder_table
     from leanmark.moves.library import find_rung, load_move
 
     asked = Asked(move, None, squad, trainee, stature, mass, sex, anchor, None, None, None)
@@ -61,7 +61,7 @@ def show(
 def _who_and_where(asked: Asked) -> tuple[People, Rig]:
     """The person and rig asked for; where nobody is named, the woman and the man of the 50th percentile."""
     from leanmark.cli.asked import ANCHOR_M
-    from leanmark.moves.panel import typical_people
+    from leanmark.moves.ladder.panel import typical_people
     from leanmark.rig.rig import standard_rig
 
     if asked.squad or asked.trainee or asked.stature or asked.mass or asked.sex:

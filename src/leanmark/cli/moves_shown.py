@@ -13,10 +13,10 @@ from msgspec import to_builtins
 from leanmark.body.build import Build
 from leanmark.cli.printed import named_rows, table
 from leanmark.moves import of_rung
-from leanmark.moves.finer import FinerSteps
-from leanmark.moves.ladder import OTHER_STEPS
-from leanmark.moves.ladder_table import RungLine
-from leanmark.moves.panel import percentile_words, words_of
+from leanmark.moves.ladder.finer import FinerSteps
+from leanmark.moves.ladder.panel import percentile_words, words_of
+from leanmark.moves.ladder.steps import OTHER_STEPS
+from leanmark.moves.ladder.table import RungLine
 from leanmark.moves.people import People
 from leanmark.moves.schema import Fault, Move
 from leanmark.units import UnitSystem, show_length, show_mass

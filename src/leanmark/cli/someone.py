@@ -12,7 +12,7 @@ def or_typical(
     woman."""
     if squad or stature or mass:
         return stature, mass, sex
-    from leanmark.moves.panel import typical_people
+    from leanmark.moves.ladder.panel import typical_people
 
     build = typical_people().builds[0]
     return f"{build.stature_m:g} m", f"{build.mass_kg:g} kg", sex or build.sex

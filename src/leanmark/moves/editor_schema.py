@@ -11,8 +11,8 @@ from typing import Any, Final
 
 import msgspec
 
-from leanmark.moves.check_fields import INHERITING, LIKE, fields_of, required_of
-from leanmark.moves.field_words import FIELD_WORDS, LIKE_WORDS, POSE_LIKE_WORDS
+from leanmark.moves.check.field_words import FIELD_WORDS, LIKE_WORDS, POSE_LIKE_WORDS
+from leanmark.moves.check.fields import INHERITING, LIKE, fields_of, required_of
 from leanmark.moves.files import named_poses, to_start_from
 from leanmark.moves.names import (
     ACTIONS_OF,

@@ -12,8 +12,8 @@ from typing import Final
 
 from msgspec import inspect
 
-from leanmark.moves.check_fields import INHERITING, fields_of, needs_of, required_of
-from leanmark.moves.field_words import FIELD_WORDS
+from leanmark.moves.check.field_words import FIELD_WORDS
+from leanmark.moves.check.fields import INHERITING, fields_of, needs_of, required_of
 from leanmark.moves.names import ACTIONS_OF, NAMES, POSE_FIELDS
 
 PAGE: Final = "writing-a-move.md"

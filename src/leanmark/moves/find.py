@@ -7,11 +7,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from leanmark.moves.demand import solved_together
+from leanmark.moves.ladder.demand import solved_together
+from leanmark.moves.ladder.panel import typical_people
 from leanmark.moves.muscles import ACTIONS
 from leanmark.moves.names import CHECKED_ANCHOR_M
 from leanmark.moves.of_rung import stages_of
-from leanmark.moves.panel import typical_people
 from leanmark.moves.restrictions import asks_of
 from leanmark.moves.schema import Move, Rung
 from leanmark.rig.rig import standard_rig

@@ -102,7 +102,7 @@ def unreadable() -> dict[str, Path]:
 @cache
 def _read(one: OwnFile) -> Move | MoveProblem:
     """The move of an own file, or the first thing wrong with it."""
-    from leanmark.moves.check import read_checked
+    from leanmark.moves.check.files import read_checked
 
     try:
         found = read_checked(one.path)

@@ -12,13 +12,13 @@ from functools import cache
 from pathlib import Path
 from typing import Final
 
-from leanmark.moves.demand import solved_ladders
-from leanmark.moves.ladder import OTHER_STEPS
-from leanmark.moves.ladder_table import RungLine, lines_of
+from leanmark.moves.ladder.demand import solved_ladders
+from leanmark.moves.ladder.panel import MASSES_KG, PERCENTILES, STATURES_M, typical_people
+from leanmark.moves.ladder.steps import OTHER_STEPS
+from leanmark.moves.ladder.table import RungLine, lines_of
 from leanmark.moves.library import families, load_move, move_names
 from leanmark.moves.names import CHECKED_ANCHOR_M
 from leanmark.moves.of_rung import stages_of
-from leanmark.moves.panel import MASSES_KG, PERCENTILES, STATURES_M, typical_people
 from leanmark.moves.restrictions import RESTRICTIONS
 from leanmark.moves.schema import Move
 from leanmark.rig.rig import standard_rig

@@ -16,7 +16,7 @@ from leanmark.mechanics.angles import angle_names, kind_of, values_of
 from leanmark.mechanics.arrays import Bools, Floats
 from leanmark.mechanics.kinematics import Placement, place
 from leanmark.moves.base import FEET, bearing, contacts_of
-from leanmark.moves.demand import Solved
+from leanmark.moves.ladder.demand import Solved
 from leanmark.moves.of_rung import stages_of
 
 WEIGHT_SHARE: Final = 0.05

@@ -9,10 +9,10 @@ from typing import Final
 
 from leanmark.mechanics.arrays import Floats
 from leanmark.moves.base import base_words
-from leanmark.moves.demand import demand_of, solved
-from leanmark.moves.finer import finer_steps
 from leanmark.moves.gates import gate_words
-from leanmark.moves.ladder import steps_of
+from leanmark.moves.ladder.demand import demand_of, solved
+from leanmark.moves.ladder.finer import finer_steps
+from leanmark.moves.ladder.steps import steps_of
 from leanmark.moves.library import find_rung, load_move
 from leanmark.moves.of_rung import cautions_of, cues_of, lever_of, stages_of, tempo_s_of
 from leanmark.moves.people import People, people_of

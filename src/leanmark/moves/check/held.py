@@ -24,11 +24,11 @@ from leanmark.mechanics.reasons import (
     STRAP_SHORT,
     TIPS,
 )
-from leanmark.moves.demand import PHASES, Solved, solved_together
-from leanmark.moves.finding import Finding
-from leanmark.moves.ladder import ladder_findings
+from leanmark.moves.ladder.demand import PHASES, Solved, solved_together
+from leanmark.moves.ladder.finding import Finding
+from leanmark.moves.ladder.panel import listed, reference_people
+from leanmark.moves.ladder.steps import ladder_findings
 from leanmark.moves.names import CHECKED_ANCHOR_M
-from leanmark.moves.panel import listed, reference_people
 from leanmark.moves.schema import Move
 from leanmark.moves.stand import stand
 from leanmark.rig.rig import standard_rig

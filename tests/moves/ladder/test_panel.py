@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from leanmark.body.build import Build
-from leanmark.moves.panel import (
+from leanmark.moves.ladder.panel import (
     MASSES_KG,
     STATURES_M,
     crossed_people,

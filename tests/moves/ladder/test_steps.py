@@ -11,15 +11,15 @@ from msgspec.structs import replace as changed
 from tests.moves.held_pose import held
 from tests.moves.whole_library import MOVES, RIG, ladder_of, named
 
-from leanmark.moves.demand import Solved, demand_of, solved_together
-from leanmark.moves.ladder import (
+from leanmark.moves.ladder.declared import declared_reason_findings
+from leanmark.moves.ladder.demand import Solved, demand_of, solved_together
+from leanmark.moves.ladder.panel import crossed_people, typical_in
+from leanmark.moves.ladder.steps import (
     ladder_findings,
     order_findings,
     steps_of,
     work_findings,
 )
-from leanmark.moves.panel import crossed_people, typical_in
-from leanmark.moves.reasons_declared import declared_reason_findings
 from leanmark.moves.schema import HarderBy, Move
 
 

@@ -11,10 +11,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 from tests.moves.move_files import PAUSED, PULL, changed, check_text, line_of, said
 
-from leanmark.moves.check import read_checked
-from leanmark.moves.check_fields import fields_of
-from leanmark.moves.check_shared import shared_paths
-from leanmark.moves.field_words import FIELD_WORDS
+from leanmark.moves.check.field_words import FIELD_WORDS
+from leanmark.moves.check.fields import fields_of
+from leanmark.moves.check.files import read_checked
+from leanmark.moves.check.shared import shared_paths
 from leanmark.moves.files import library_paths
 from leanmark.moves.names import ACTIONS_OF, LIMITS, NAMES, POSE_FIELDS
 

@@ -8,11 +8,11 @@ from pathlib import Path
 from typing import cast
 
 from leanmark.errors import FieldError
-from leanmark.moves.check_fields import FieldCheck
-from leanmark.moves.check_held import held_findings, solved_moves, unreadable
-from leanmark.moves.check_likes import like_problems
-from leanmark.moves.check_shared import check_shared, is_shared
-from leanmark.moves.check_whole import Rungs, gate_problems, rung_path, whole_move
+from leanmark.moves.check.fields import FieldCheck
+from leanmark.moves.check.held import held_findings, solved_moves, unreadable
+from leanmark.moves.check.likes import like_problems
+from leanmark.moves.check.shared import check_shared, is_shared
+from leanmark.moves.check.whole import Rungs, gate_problems, rung_path, whole_move
 from leanmark.moves.files import plain
 from leanmark.moves.inherit import Raw
 from leanmark.moves.problems import MoveFileError, MoveProblem, in_order, shown

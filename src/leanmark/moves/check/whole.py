@@ -9,7 +9,7 @@ from typing import Any
 import msgspec
 
 from leanmark.errors import FieldError, one_line
-from leanmark.moves.check_fields import needs_of, required_of
+from leanmark.moves.check.fields import needs_of, required_of
 from leanmark.moves.files import families, named, named_poses
 from leanmark.moves.gathering import Gathering
 from leanmark.moves.inherit import Raw, laid_out

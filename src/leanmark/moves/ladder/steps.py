@@ -12,11 +12,11 @@ from typing import Final
 
 import numpy as np
 
-from leanmark.moves.demand import Demand, Solved, action_shares, demand_of
-from leanmark.moves.finding import Finding
+from leanmark.moves.ladder.declared import declared_reason_findings
+from leanmark.moves.ladder.demand import Demand, Solved, action_shares, demand_of
+from leanmark.moves.ladder.finding import Finding
+from leanmark.moves.ladder.panel import listed, typical_in
 from leanmark.moves.muscles import ACTIONS
-from leanmark.moves.panel import listed, typical_in
-from leanmark.moves.reasons_declared import declared_reason_findings
 from leanmark.moves.schema import HarderBy
 
 ORDER_SLACK: Final = 1e-6

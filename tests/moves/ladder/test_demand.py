@@ -11,7 +11,7 @@ from leanmark.body.build import Build
 from leanmark.body.segments import JOINTS
 from leanmark.mechanics.angles import kind_of
 from leanmark.mechanics.moments import MOMENT_AXES
-from leanmark.moves.demand import (
+from leanmark.moves.ladder.demand import (
     PHASES,
     Solved,
     action_shares,
@@ -20,9 +20,9 @@ from leanmark.moves.demand import (
     solved_at,
     solved_together,
 )
+from leanmark.moves.ladder.panel import reference_people, typical_people
 from leanmark.moves.library import find_rung, load_move
 from leanmark.moves.muscles import ACTIONS
-from leanmark.moves.panel import reference_people, typical_people
 from leanmark.moves.people import people_of
 from leanmark.moves.stand import stand
 from leanmark.moves.translate import mark_of

@@ -6,9 +6,9 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Final
 
-from leanmark.moves.check_angles import pose_problems
-from leanmark.moves.check_fields import FieldCheck
-from leanmark.moves.check_likes import like_problems
+from leanmark.moves.check.angles import pose_problems
+from leanmark.moves.check.fields import FieldCheck
+from leanmark.moves.check.likes import like_problems
 from leanmark.moves.files import HOME
 from leanmark.moves.schema import Move
 

@@ -12,10 +12,10 @@ import yaml
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from tests.moves.move_files import OWN_MOVES, PAUSED, PULL, changed, check_text, line_of, said
-from tests.moves.test_check_fields import places
+from tests.moves.check.test_fields import places
 
 from leanmark.moves import files
-from leanmark.moves.check import Report, check_files, checked
+from leanmark.moves.check.files import Report, check_files, checked
 from leanmark.moves.library import load_move
 from leanmark.moves.names import LIMITS, angles_of
 from leanmark.moves.schema import Contact, Mark, Move
@@ -114,7 +114,7 @@ def test_a_new_rung_follows_the_inherited_ones() -> None:
 def test_set_ups_that_lead_back_to_themselves_are_said(monkeypatch: pytest.MonkeyPatch) -> None:
     """Only the library's own set-ups could: they stand in for each other here."""
     circle = {"facing the anchor": {"like": "row"}, "row": {"like": "facing the anchor"}}
-    monkeypatch.setattr("leanmark.moves.check_likes.named", circle.__getitem__)
+    monkeypatch.setattr("leanmark.moves.check.likes.named", circle.__getitem__)
     (problem,) = checked(parse(PAUSED.encode(), "f.yaml")).check.problems
     assert str(problem).startswith(
         "f.yaml:2:1: like = 'row' is not free of a circle: it leads back to itself"

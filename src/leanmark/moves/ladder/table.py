@@ -8,10 +8,10 @@ from msgspec import Struct
 
 from leanmark.mechanics.reasons import REASONS
 from leanmark.moves.base import base_words
-from leanmark.moves.demand import Demand, Solved, demand_of, solved_together
-from leanmark.moves.finer import FinerSteps, finer_steps
 from leanmark.moves.gates import gate_words
-from leanmark.moves.ladder import steps_of
+from leanmark.moves.ladder.demand import Demand, Solved, demand_of, solved_together
+from leanmark.moves.ladder.finer import FinerSteps, finer_steps
+from leanmark.moves.ladder.steps import steps_of
 from leanmark.moves.people import People, people_of
 from leanmark.moves.restrictions import asks_of
 from leanmark.moves.schema import HarderBy, Move

@@ -12,7 +12,7 @@ import msgspec
 from msgspec import inspect
 
 from leanmark.errors import FieldError, one_line
-from leanmark.moves.check_angles import pose_problems
+from leanmark.moves.check.angles import pose_problems
 from leanmark.moves.gathering import Gathering
 from leanmark.moves.names import (
     ACTIONS_OF,

@@ -11,7 +11,7 @@ import numpy as np
 from leanmark.mechanics.arrays import Floats, Ints
 from leanmark.mechanics.inverse import Interval, Profile, Scan, intervals, marks_for, scan
 from leanmark.mechanics.reasons import FINE, REASONS
-from leanmark.moves.demand import demand_of, solved, solved_at
+from leanmark.moves.ladder.demand import demand_of, solved, solved_at
 from leanmark.moves.people import People
 from leanmark.moves.schema import Move, Rung
 from leanmark.moves.stand import Stand, stand

@@ -11,10 +11,10 @@ from tests.moves.whole_library import RIG
 from leanmark.body.build import Build
 from leanmark.mechanics.inverse import LOAD_TOLERANCE
 from leanmark.mechanics.reasons import REASONS, SLIP
-from leanmark.moves.demand import demand_of, solved_at
-from leanmark.moves.finer import EDGE_M, MOST_STEPS, STEP_AT_MOST, FinerSteps, finer_steps
+from leanmark.moves.ladder.demand import demand_of, solved_at
+from leanmark.moves.ladder.finer import EDGE_M, MOST_STEPS, STEP_AT_MOST, FinerSteps, finer_steps
+from leanmark.moves.ladder.panel import typical_people
 from leanmark.moves.library import find_rung, load_move
-from leanmark.moves.panel import typical_people
 from leanmark.moves.people import People, people_of
 from leanmark.moves.stand import stand
 from leanmark.moves.translate import mark_of

@@ -11,10 +11,10 @@ import numpy as np
 from leanmark.body.segments import JOINTS
 from leanmark.mechanics.arrays import Bools, Floats
 from leanmark.mechanics.kinematics import place
-from leanmark.moves.demand import Solved
-from leanmark.moves.finding import Finding
+from leanmark.moves.ladder.demand import Solved
+from leanmark.moves.ladder.finding import Finding
+from leanmark.moves.ladder.panel import typical_in
 from leanmark.moves.of_rung import stages_of
-from leanmark.moves.panel import typical_in
 from leanmark.moves.schema import HarderBy, Stage
 from leanmark.moves.translate import mark_of, strap_setting
 

@@ -1,0 +1,1 @@
+"""Checks of move files: fields, names, positions and ladders."""
