@@ -1,4 +1,4 @@
-"""What makes each row, pull, curl and kneeling triceps press the move it is, on short and tall people.
+"""What makes each pull, hang, curl and triceps press on knees or one arm what it is, on short and tall people.
 
 Five degrees are allowed where a trade fact states an angle or a straight line without a tolerance: what two
 readings with a goniometer differ by (common practice). Other allowances say their own ground.
@@ -16,7 +16,15 @@ from leanmark.moves.stand import stand
 from leanmark.rig.rig import standard_rig
 
 GONIOMETER_DEG = 5.0
-LEANING = ("wide row", "reverse-grip row", "straight-arm pull-down", "hammer curl", "reverse curl")
+LEANING = (
+    "wide row",
+    "reverse-grip row",
+    "one-arm-out row",
+    "straight-arm pull-down",
+    "hammer curl",
+    "reverse curl",
+    "single-arm triceps press",
+)
 """Moves in which the body stays one line from ankle to shoulder while the legs are straight."""
 STRAIGHT = [
     (name, rung.rung)
@@ -34,6 +42,11 @@ STEEPER = [
     ("hammer curl", "feet half way in", -1.0, -0.1),
     ("single-arm curl", "a little lean", -1.6, -1.2),
     ("kneeling triceps press", "knees nearer", 1.0, 0.2),
+    ("assisted chin-up", "feet half way", -0.7, -0.2),
+    ("bent-arm hang", "feet half way", -0.7, -0.2),
+    ("one-arm-out row", "leaning", -1.5, -0.9),
+    ("single-arm row", "feet wide", -1.7, -1.1),
+    ("single-arm triceps press", "a little lean", 0.9, 0.45),
 ]
 """Move, rung, and a range of marks [m] from far to near the plumb point."""
 
@@ -68,6 +81,12 @@ def between_deg(first: Floats, second: Floats) -> Floats:
     cosine = (first * second).sum(-1) / np.linalg.norm(first, axis=-1) / np.linalg.norm(second, axis=-1)
     apart: Floats = np.degrees(np.arccos(np.clip(cosine, -1.0, 1.0)))
     return apart
+
+
+def chest_turn_deg(at: Seen) -> Floats:
+    """How far (N, K) [deg] the shoulders are turned to the left of straight ahead."""
+    across = (at.joint_m("left_upper_arm") - at.joint_m("right_upper_arm"))[..., :2]
+    return np.degrees(np.arctan2(-across[..., 0], across[..., 1]))
 
 
 @pytest.mark.parametrize("anchor_m", ANCHORS_M)
@@ -225,3 +244,70 @@ def test_triceps_press_on_staggered_feet_keeps_trunk_and_back_leg_in_one_line() 
     # one line to the eye: 10 degrees, twice what two readings with a goniometer differ by
     assert between_deg(leg, back).max() < 2 * GONIOMETER_DEG
     assert {contact.patch for contact in at.rep.supports.contacts} == {"left sole", "right forefoot"}
+
+
+@pytest.mark.parametrize("rung", rungs_of("assisted chin-up"))
+def test_assisted_chin_up_pulls_palms_to_the_face_from_long_arms_to_the_collarbones(rung: str) -> None:
+    at = seen("assisted chin-up", rung)
+    # palms to the face, not to each other: nearer 0 than 90 degrees
+    assert np.abs(at.angle_deg("left_wrist", "left_hand", "pronation")).max() < 45.0
+    hand_m, elbow_m = at.point_m("left_grip"), at.joint_m("left_forearm")
+    shoulder_m = at.joint_m("left_upper_arm")
+    assert ((hand_m - shoulder_m)[:, 0, 2] > 0.4).all()  # most of an arm's length above the shoulders
+    assert elbow_deg(at)[:, 0].max() < 2 * GONIOMETER_DEG
+    assert np.abs((hand_m - shoulder_m)[:, -1, 2]).max() < 0.25  # a hand and a half
+    assert (ahead_of_shoulders_m(at, elbow_m) > 0.0).all()  # the elbows stay in front ...
+    # ... and as far apart as the shoulders: an upper arm's thickness, 10 cm, either way (own figure)
+    assert np.abs((elbow_m - shoulder_m)[..., 1]).max() < 0.10
+    assert (np.diff(shoulder_m[..., 2], axis=1) > 0.0).all()
+    assert at.point_m("pelvis_back")[..., 2].min() > 0.0
+
+
+@pytest.mark.parametrize("name", ["assisted chin-up", "bent-arm hang"])
+def test_chin_up_and_hang_take_weight_off_the_feet_from_rung_to_rung(name: str) -> None:
+    on_two_feet = [rung for rung in rungs_of(name) if not rung.startswith("one foot")]
+    shares = [
+        seen(name, rung).loads.total_tension_share.reshape(len(PEOPLE), -1).max(axis=1)
+        for rung in on_two_feet
+    ]
+    assert (np.diff(shares, axis=0) > 0.0).all()
+    assert np.max(shares) < 1.0  # the feet always take some
+
+
+@pytest.mark.parametrize("rung", rungs_of("bent-arm hang"))
+def test_bent_arm_hang_holds_right_angles_at_the_elbows_under_upright_forearms(rung: str) -> None:
+    at = seen("bent-arm hang", rung)
+    np.testing.assert_allclose(elbow_deg(at), 90.0, rtol=0, atol=2 * GONIOMETER_DEG)
+    forearm = at.joint_m("left_hand") - at.joint_m("left_forearm")
+    # upright to the eye: within 15 degrees, own figure
+    assert between_deg(forearm, np.array([0.0, 0.0, 1.0])).max() < 15.0
+    assert at.point_m("pelvis_back")[..., 2].min() > 0.1  # the seat hangs a hand's breadth clear at least
+
+
+@pytest.mark.parametrize("rung", rungs_of("one-arm-out row"))
+def test_one_arm_out_row_bends_one_arm_beside_the_ribs_and_opens_the_other(rung: str) -> None:
+    at = seen("one-arm-out row", rung)
+    assert elbow_deg(at, "right")[:, -1].min() > 90.0 - 2 * GONIOMETER_DEG
+    elbow_ahead_m = ahead_of_shoulders_m(at, at.joint_m("right_forearm"))
+    assert (elbow_ahead_m < ahead_of_shoulders_m(at, at.point_m("chest")))[:, -1].all()
+    assert elbow_deg(at, "left").max() < 15.0 + GONIOMETER_DEG
+    out_m = (at.point_m("left_grip") - at.joint_m("left_upper_arm"))[..., 1]
+    assert (np.diff(out_m, axis=1) > 0.0).all()
+    assert np.abs(chest_turn_deg(at)).max() < GONIOMETER_DEG
+    tension_n = at.loads.strap_tension_n.reshape(at.rep.count, -1, 2)[:, -1]
+    left, right = ([strap.side for strap in at.rep.supports.straps].index(side) for side in ("left", "right"))
+    assert (tension_n[:, right] > tension_n[:, left]).all()  # the bent arm carries, the straight arm guides
+
+
+@pytest.mark.parametrize("rung", rungs_of("single-arm triceps press"))
+def test_single_arm_triceps_press_keeps_the_chest_square_and_moves_only_the_elbow(rung: str) -> None:
+    at = seen("single-arm triceps press", rung)
+    assert at.loads.strap_tension_n.shape[1] == 1
+    assert np.abs(chest_turn_deg(at)).max() < GONIOMETER_DEG
+    hip_hand_m = np.linalg.norm(at.point_m("left_palm_ball") - at.joint_m("left_thigh"), axis=-1)
+    assert hip_hand_m.max() < 0.35  # the free hand rests on the hip, within a hand's length and a half
+    assert elbow_deg(at, "right")[:, 0].min() > 90.0 - GONIOMETER_DEG
+    assert elbow_deg(at, "right")[:, -1].max() < 10.0 + GONIOMETER_DEG
+    assert (np.diff(elbow_deg(at, "right"), axis=1) < 0.0).all()
+    # less than a third of what the elbow does: own figure
+    assert np.ptp(raised_deg(at, "right"), axis=1).max() < 25.0
