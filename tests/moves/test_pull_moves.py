@@ -1,4 +1,4 @@
-"""What makes each pull, hang, curl and triceps press on knees or one arm what it is, on short and tall people.
+"""What makes each pull, hang, curl and kneeling or one-handed press what it is, on short and tall people.
 
 Five degrees are allowed where a trade fact states an angle or a straight line without a tolerance: what two
 readings with a goniometer differ by (common practice). Other allowances say their own ground.
