@@ -65,9 +65,9 @@ def test_readings_narrow_the_interval_and_keep_the_truth_inside(truth: tuple[flo
 
 
 def test_more_readings_narrow_more() -> None:
-    """Each reading shrinks the area of the two parameters' joint uncertainty. One deviation alone may stay: the
-    model is straightened at the estimate, which moves with every reading, so a reading that tells next to
-    nothing of a parameter can leave it wider by the bend, here held below 1 %."""
+    """Each reading shrinks the area of the two parameters' joint uncertainty. One deviation alone may stay:
+    the model is straightened at the estimate, which moves with every reading, so a reading that tells next
+    to nothing of a parameter can leave it wider by the bend, here held below 1 %."""
     readings = readings_of((0.004, 0.3), 0.0)
     found = [calibrate_from(row(), readings[:count]).calibration for count in (1, 2, 3)]
     areas = [np.prod(PRIOR.deviation) ** 2, *(np.linalg.det(one.covariance) for one in found)]

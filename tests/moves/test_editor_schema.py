@@ -8,8 +8,8 @@ from typing import Any
 import pytest
 import yaml
 from jsonschema import Draft202012Validator
-from tests.moves.move_files import PAUSED, PULL
 from tests.moves.check.test_fields import CHANGES
+from tests.moves.move_files import PAUSED, PULL
 
 from leanmark.moves.check.field_words import FIELD_WORDS
 from leanmark.moves.check.fields import fields_of

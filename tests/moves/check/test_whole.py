@@ -11,8 +11,8 @@ import pytest
 import yaml
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from tests.moves.move_files import OWN_MOVES, PAUSED, PULL, changed, check_text, line_of, said
 from tests.moves.check.test_fields import places
+from tests.moves.move_files import OWN_MOVES, PAUSED, PULL, changed, check_text, line_of, said
 
 from leanmark.moves import files
 from leanmark.moves.check.files import Report, check_files, checked
