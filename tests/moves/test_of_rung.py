@@ -37,3 +37,9 @@ def test_a_rungs_own_entries_go_before_them_and_its_caution_beside() -> None:
     assert of_rung.stages_of(ROW, OWN) == ("ballistic",)
     assert of_rung.tempo_s_of(ROW, OWN) == (1.0, 0.0, 0.5, 0.0)
     assert of_rung.lever_of(ROW, OWN) == "arms long"
+
+
+def test_a_rung_without_an_end_is_a_hold() -> None:
+    plank = load_move("front plank")
+    assert of_rung.is_hold(plank, plank.rungs[0])
+    assert not of_rung.is_hold(ROW, PLAIN)

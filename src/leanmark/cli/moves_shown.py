@@ -81,7 +81,7 @@ class Shown:
             *_entry("kit", f"{move.kit}; faces {move.faces}" if move.kit != "none" else "none"),
             *_entry("set-up", move.setup),
             *_entry("lever", move.lever),
-            *_entry("tempo", f"{_tempo(move.tempo_s)}, seconds down-pause-up-pause"),
+            *_entry("tempo", _tempo_words(move)),
             *_entry("stages", ", ".join(stages)),
             *_entry("breathing", move.breathing),
             *_list("say", move.cues),
@@ -157,7 +157,9 @@ class Shown:
             *_entry("mark", self._mark(line)),
             *_entry("demand", f"{self._each(line, line.demand)}, {' / '.join(hardest)}"),
             *_entry("harder by", kind),
-            *_entry("tempo", _tempo(of_rung.tempo_s_of(move, rung))),
+            *_entry(
+                "tempo", "held" if of_rung.is_hold(move, rung) else _tempo(of_rung.tempo_s_of(move, rung))
+            ),
             *_entry("stages", ", ".join(of_rung.stages_of(move, rung))),
             *_entry("asks for", ", ".join(line.asks)),
             *_entry("cannot", self._reasons(line)),
@@ -189,6 +191,12 @@ class Shown:
         towards = f"towards '{steps.harder}' at {100.0 * steps.to_demand:.0f} %"
         why = f", no further: {steps.why}" if steps.why else ""
         return f"{who}{marks}, {rise}, {towards}{why}"
+
+
+def _tempo_words(move: Move) -> str:
+    if all(of_rung.is_hold(move, rung) for rung in move.rungs):
+        return "held, not repeated"
+    return f"{_tempo(move.tempo_s)}, seconds down-pause-up-pause"
 
 
 def _tempo(tempo_s: Sequence[float]) -> str:

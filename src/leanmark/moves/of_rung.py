@@ -33,3 +33,8 @@ def tempo_s_of(move: Move, rung: Rung) -> tuple[float, float, float, float]:
 def lever_of(move: Move, rung: Rung) -> str:
     """How the limbs lie on this rung."""
     return rung.lever or move.lever
+
+
+def is_hold(move: Move, rung: Rung) -> bool:
+    """Whether this rung is held instead of repeated."""
+    return (rung.phases or move.phases).end is None

@@ -14,7 +14,7 @@ from leanmark.moves.ladder.demand import demand_of, solved
 from leanmark.moves.ladder.finer import finer_steps
 from leanmark.moves.ladder.steps import steps_of
 from leanmark.moves.library import find_rung, load_move
-from leanmark.moves.of_rung import cautions_of, cues_of, lever_of, stages_of, tempo_s_of
+from leanmark.moves.of_rung import cautions_of, cues_of, is_hold, lever_of, stages_of, tempo_s_of
 from leanmark.moves.people import People, people_of
 from leanmark.moves.schema import Fault, Move, Rung
 from leanmark.moves.stand import stand
@@ -163,7 +163,7 @@ def _mark_words(move: Move, rung: Rung, units: UnitSystem) -> str:
 
 def _tempo_words(move: Move, rung: Rung) -> str:
     """The tempo as the trade writes it; nothing for a hold."""
-    if (rung.phases or move.phases).end is None:
+    if is_hold(move, rung):
         return "a hold"
     written = "-".join(f"{seconds:g}" for seconds in tempo_s_of(move, rung))
     return f"{written} s (eccentric, pause, concentric, pause)"
