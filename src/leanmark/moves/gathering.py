@@ -41,7 +41,7 @@ class Gathering:
             self.wrong(path, raw, "a list", "write it in square brackets, or below it with '- '")
         elif not least <= len(raw) <= most:
             allowed = f"{least}" if least == most else f"{least} to {most}"
-            problem = f"{field_words(path)} has {len(raw)} entries, not {allowed}"
+            problem = f"{field_words(path)} has {_entries(len(raw))}, not {allowed}"
             self.report(path, problem, "add some" if len(raw) < least else "leave some out")
         else:
             return raw
@@ -52,7 +52,7 @@ class Gathering:
         if not isinstance(raw, Mapping):
             self.wrong(path, raw, "a mapping", "write it as {name: value}")
         elif len(raw) > MOST_ENTRIES:
-            problem = f"{field_words(path)} has {len(raw)} entries, not 1 to {MOST_ENTRIES}"
+            problem = f"{field_words(path)} has {_entries(len(raw))}, not 1 to {MOST_ENTRIES}"
             self.report(path, problem, "leave some out")
         else:
             return raw
@@ -86,3 +86,7 @@ def _unit_remedy(path: FieldPath, value: float) -> str:
     unit = {"m": "in metres", "deg": "in degrees", "s": "in seconds", "percent": "in per cent"}
     spelled = unit.get(name.rpartition("-")[2], "")
     return f"give it {spelled}" if spelled else "correct it"
+
+
+def _entries(count: int) -> str:
+    return "1 entry" if count == 1 else f"{count} entries"

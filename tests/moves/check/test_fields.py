@@ -33,7 +33,7 @@ CHANGES = [
     ("faces: the anchor", f"faces: {'x' * 401}", "faces", "characters; shorten it"),
     ("faces: the anchor", 'faces: "a\\u202Eb"', "faces", "faces = 'a\\u202Eb' is not a text of one line"),
     ("  - press the hands down, not in", "  - now: press", "now", "a mapping is not a text; put text"),
-    ("  - press the hands down, not in\n", "", "cues", "cues has 1 entries, not 2 to 4; add some"),
+    ("  - press the hands down, not in\n", "", "cues", "cues has 1 entry, not 2 to 4; add some"),
     ("cues:", "cues: [a, b, c, d, e]\nold:", "cues", "cues has 5 entries, not 2 to 4; leave some out"),
     ("shoulder extension: [lat", "sholder extension: [lat", "sholder", "did you mean 'shoulder extension'?"),
     ("[latissimus dorsi, teres major]", "[]\nhelp: x", "help", "'help' is not a field here; did you mean"),
