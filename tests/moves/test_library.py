@@ -59,7 +59,7 @@ def at_start_mark(move: str, rung: str, anchor_m: float, nodes: int = NODES) -> 
 
 def test_a_file_is_named_after_its_move() -> None:
     stems = {path.name.removesuffix(".yaml") for path in (files("leanmark.moves") / "library").iterdir()}
-    assert stems == {move.move.replace(" ", "-") for move in MOVES}
+    assert stems == {move.move.lower().replace(" ", "-") for move in MOVES}
 
 
 @pytest.mark.parametrize("spelling", ["Row", " row ", "ROW"])

@@ -14,7 +14,7 @@ from leanmark.moves.library import load_move, move_names, own_move_names, unread
 from leanmark.moves.own import OWN_MOVES
 from leanmark.moves.problems import listing
 
-LIBRARY = tuple(sorted(name for name, _ in library_files().values()))
+LIBRARY = tuple(sorted((name for name, _ in library_files().values()), key=str.lower))
 
 
 @pytest.fixture
@@ -33,7 +33,7 @@ def test_without_a_folder_there_is_the_library_alone(monkeypatch: pytest.MonkeyP
 
 def test_a_new_move_is_added(folder: Path) -> None:
     (folder / "pull.yaml").write_text(PULL)
-    assert move_names() == tuple(sorted([*LIBRARY, "straight-arm pull"]))
+    assert move_names() == tuple(sorted([*LIBRARY, "straight-arm pull"], key=str.lower))
     assert own_move_names() == ("straight-arm pull",)
     assert load_move("Straight arm PULL").rungs[1].rung == "to the hips"
 

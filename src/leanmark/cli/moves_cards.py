@@ -74,4 +74,4 @@ def chosen_moves(names: list[str], family: str | None) -> list[Move]:
         found = [one for one in found if one.family == wanted]
         if not found:
             raise FieldError("--family", family, "a family of the moves named", "leave one of the two out")
-    return sorted(found, key=lambda one: (order.index(one.family), one.move))
+    return sorted(found, key=lambda one: (order.index(one.family), one.move.lower()))

@@ -33,12 +33,12 @@ def move_names() -> tuple[str, ...]:
     """
     own = {key: one.name for key, one in own_files().items()}
     names = {key: name for key, (name, _) in library_files().items()} | own
-    return tuple(sorted({*names.values()} - {*unreadable()}))
+    return tuple(sorted({*names.values()} - {*unreadable()}, key=str.lower))
 
 
 def own_move_names() -> tuple[str, ...]:
     """The names of the coach's own moves that can be read."""
-    return tuple(sorted({one.name for one in own_files().values()} - {*unreadable()}))
+    return tuple(sorted({one.name for one in own_files().values()} - {*unreadable()}, key=str.lower))
 
 
 def unreadable_moves() -> dict[str, Path]:

@@ -43,7 +43,7 @@ FIRST_SELECTION: Final = (
     "knee tuck",
     "side plank",
     "sprint start",
-    "y raise",
+    "Y raise",
 )
 """What stands on a card where the squad file names no moves: about one a family, as many as fit on a page;
 own choice. A coach's own moves on straps are added."""
