@@ -37,3 +37,16 @@ def said(text: str) -> list[str]:
 def line_of(piece: str, text: str) -> int:
     """The line of the first place where a piece of the file stands."""
     return text[: text.index(piece)].count("\n") + 1
+
+
+NEEDED_TEXTS = """
+works: {shoulder flexion: [anterior deltoid]}
+not-for: [anyone in pain]
+stop: [pain]
+breathing: out on the way up
+lever: arms long
+faults:
+  - {fault: too fast, remedy: slower}
+  - {fault: too far, remedy: stop earlier}
+"""
+"""Fields of words that every move needs, where a test is about others."""

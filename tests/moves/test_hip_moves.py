@@ -8,14 +8,13 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from tests.moves.floor_people import ANCHORS_M, PEOPLE, Seen, seen
+from tests.moves.facts import assert_harder_from_far_to_near
+from tests.moves.floor_people import ANCHORS_M, Seen, seen
 
 from leanmark.body.segments import JOINTS
 from leanmark.mechanics.arrays import Floats
 from leanmark.mechanics.measure import peak_over_rep
-from leanmark.moves.library import find_rung, load_move
-from leanmark.moves.stand import stand
-from leanmark.rig.rig import standard_rig
+from leanmark.moves.library import load_move
 
 GONIOMETER_DEG = 5.0
 FINGER_M = 0.02
@@ -240,12 +239,7 @@ def test_longer_arms_and_deeper_leans_turn_the_trunk_harder(name: str, easier: s
     ],
 )
 def test_nearer_the_anchor_is_harder_side_on(name: str, rung: str, far_m: float, near_m: float) -> None:
-    move = load_move(name)
-    standing = stand(move, find_rung(move, rung), standard_rig(2.4), PEOPLE)
-    marks_m = np.linspace(far_m, near_m, 5)
-    for person in range(len(PEOPLE)):
-        load, _ = standing.profile(marks_m, np.full(len(marks_m), person))
-        assert (np.diff(load) > 0.0).all()
+    assert_harder_from_far_to_near(name, rung, far_m, near_m)
 
 
 def test_lean_hold_with_the_near_foot_lifted_stands_on_the_far_foot_alone() -> None:

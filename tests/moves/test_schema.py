@@ -7,10 +7,13 @@ from typing import Any
 import msgspec
 import pytest
 import yaml
+from tests.moves.move_files import NEEDED_TEXTS
 
 from leanmark.moves.schema import FIRMNESS, Move
 
-TEXT = """
+TEXT = (
+    NEEDED_TEXTS
+    + """
 move: shrug
 family: shoulder girdle
 plane: frontal
@@ -20,14 +23,6 @@ faces: the anchor
 setup: Stand on the mark and hold both handles.
 caution: Stop if the neck hurts.
 cues: [shoulders to the ears, neck long]
-works: {shoulder flexion: [anterior deltoid]}
-not-for: [anyone in pain]
-stop: [pain]
-breathing: out on the way up
-lever: arms long
-faults:
-  - {fault: too fast, remedy: slower}
-  - {fault: too far, remedy: stop earlier}
 strap: short
 mark: {of: heels, start-m: -0.5, low-m: -1.0, high-m: 0.0}
 contacts:
@@ -40,6 +35,7 @@ phases:
 rungs:
   - {rung: first, note: the only one}
 """
+)
 
 
 def plain() -> dict[str, Any]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from tests.moves.facts import assert_harder_from_far_to_near, assert_one_line_from_ankle_to_shoulder
 from tests.moves.floor_people import ANCHORS_M, PEOPLE, Seen, seen
 
 from leanmark.mechanics.arrays import Bools, Floats
@@ -56,17 +57,12 @@ def knee_over_foot(at: Seen) -> Bools:
 @pytest.mark.parametrize("anchor_m", ANCHORS_M)
 @pytest.mark.parametrize(("name", "rung"), STRAIGHT)
 def test_body_stays_one_line_from_ankle_to_shoulder(name: str, rung: str, anchor_m: float) -> None:
-    assert seen(name, rung, anchor_m).bend_deg("foot", "thigh", "upper_arm").max() < GONIOMETER_DEG
+    assert_one_line_from_ankle_to_shoulder(name, rung, anchor_m)
 
 
 @pytest.mark.parametrize(("name", "rung", "far_m", "near_m"), STEEPER)
 def test_nearer_the_anchor_is_harder(name: str, rung: str, far_m: float, near_m: float) -> None:
-    move = load_move(name)
-    standing = stand(move, find_rung(move, rung), standard_rig(2.4), PEOPLE)
-    marks_m = np.linspace(far_m, near_m, 5)
-    for person in range(len(PEOPLE)):
-        load, _ = standing.profile(marks_m, np.full(len(marks_m), person))
-        assert (np.diff(load) > 0.0).all()
+    assert_harder_from_far_to_near(name, rung, far_m, near_m)
 
 
 @pytest.mark.parametrize("rung", [rung.rung for rung in load_move("row").rungs])

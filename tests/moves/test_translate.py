@@ -8,6 +8,7 @@ import msgspec
 import numpy as np
 import pytest
 import yaml
+from tests.moves.move_files import NEEDED_TEXTS
 
 from leanmark.body.segments import JOINTS
 from leanmark.errors import FieldError
@@ -18,7 +19,9 @@ from leanmark.moves.library import load_move
 from leanmark.moves.schema import FIRMNESS, Move
 from leanmark.moves.translate import DEFAULT_FIRMNESS, mark_of, strap_setting, task_of
 
-TEXT = """
+TEXT = (
+    NEEDED_TEXTS
+    + """
 move: reach
 family: shoulder
 plane: sagittal
@@ -28,14 +31,6 @@ faces: the anchor
 setup: Stand on the mark.
 caution: Stop if a shoulder hurts.
 cues: [reach, and back]
-works: {shoulder flexion: [anterior deltoid]}
-not-for: [anyone in pain]
-stop: [pain]
-breathing: out on the way up
-lever: arms long
-faults:
-  - {fault: too fast, remedy: slower}
-  - {fault: too far, remedy: stop earlier}
 strap: short
 mark: {of: heels, start-m: -0.5, low-m: -1.0, high-m: 0.0}
 contacts:
@@ -53,6 +48,7 @@ phases:
 rungs:
   - {rung: first, note: the move's own}
 """
+)
 
 
 def move(**changes: object) -> Move:

@@ -30,7 +30,7 @@ GROUP: Final = 100
 
 
 FIRST_SELECTION: Final = (
-    "squat",
+    "single-leg squat",
     "rear-foot split squat",
     "hip press",
     "hamstring curl",
@@ -161,7 +161,7 @@ def _solved(job: Job) -> tuple[list[CardMove], tuple[tuple[CardAnswer, ...], ...
 
 
 def _row(answer: CardAnswer, units: UnitSystem) -> CardRow:
-    wanted = f"{100.0 * answer.wanted:.0f} %"
+    wanted = f"{round(100.0 * answer.wanted, 1):g} %"
     if answer.mark_m is None:
         return CardRow(answer.rung, wanted, "", "", "", answer.reason)
     mark, low, high = (show_length(length_m, units) for length_m in (answer.mark_m, *answer.held_m))
