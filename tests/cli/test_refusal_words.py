@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from concurrent.futures.process import BrokenProcessPool
 
+import pytest
 import typer
 
+from leanmark.cli.interrupt import came_of_ctrl_c
 from leanmark.cli.refusal import is_interrupt, refusal
 from leanmark.errors import FieldError
 
@@ -40,3 +42,14 @@ def test_a_lost_helper_process_is_put_down_to_memory() -> None:
 def test_ctrl_c_comes_as_an_abort_too() -> None:
     assert is_interrupt(typer.Abort())
     assert not is_interrupt(ValueError())
+
+
+def test_ctrl_c_amid_an_import_is_no_fault() -> None:
+    class Pressed:
+        def __set_name__(self, owner: type, name: str) -> None:
+            raise KeyboardInterrupt
+
+    # Up to Python 3.11 an error of its own stands before it; later releases pass it on as it is.
+    with pytest.raises((RuntimeError, KeyboardInterrupt)) as told:
+        type("Owner", (), {"field": Pressed()})
+    assert came_of_ctrl_c(told.value)

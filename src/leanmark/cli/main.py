@@ -6,6 +6,7 @@ import os
 import sys
 from typing import Final
 
+from leanmark.cli.interrupt import came_of_ctrl_c
 from leanmark.cli.terminal import say_what_it_can
 
 FAULT: Final = 1
@@ -23,7 +24,9 @@ def main() -> None:
     try:
         say_what_it_can(sys.stdout, sys.stderr)
         code = _run()
-    except KeyboardInterrupt:
+    except (KeyboardInterrupt, Exception) as error:
+        if not came_of_ctrl_c(error):
+            raise
         code = INTERRUPTED
     sys.exit(code)
 

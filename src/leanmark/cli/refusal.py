@@ -8,6 +8,7 @@ from typing import Any, Final
 
 import typer
 
+from leanmark.cli.interrupt import came_of_ctrl_c
 from leanmark.cli.options import in_option_words
 from leanmark.errors import FieldError, one_line
 from leanmark.squad.problems import SquadFileError
@@ -16,8 +17,8 @@ _WRONG_USAGE: Final[type[Any]] = typer.BadParameter.__mro__[1]  # the command-li
 
 
 def is_interrupt(error: Exception) -> bool:
-    """Whether the error is how the command-line library passes Ctrl-C on."""
-    return isinstance(error, typer.Abort)
+    """Whether the error is Ctrl-C, as the command-line library or an import passes it on."""
+    return isinstance(error, typer.Abort) or came_of_ctrl_c(error)
 
 
 def refusal(error: Exception) -> tuple[str, bool]:
