@@ -42,7 +42,7 @@ class LineIndex:
     """The lines of a TOML text, found on first use."""
 
     def __init__(self, text: str) -> None:
-        self._text = text
+        self.text = text
 
     def line(self, path: ValuePath) -> int | None:
         """The line (from 1) of the value at ``path``, else of the closest table around it, else None."""
@@ -53,7 +53,7 @@ class LineIndex:
 
     @cached_property
     def _lines(self) -> dict[ValuePath, int]:
-        walker = _Walker(self._text)
+        walker = _Walker(self.text)
         walker.document()
         return walker.lines
 

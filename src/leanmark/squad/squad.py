@@ -13,16 +13,19 @@ from leanmark.squad.lines import LineIndex
 from leanmark.squad.paths import ValuePath, field_name
 from leanmark.squad.problems import SquadFileError, SquadProblem, show
 from leanmark.squad.text import nearest
+from leanmark.squad.wishes import DEFAULT_KIT, CycleWishes, TrainingWishes
 from leanmark.units import UnitSystem
 
 
 @dataclass(frozen=True)
 class Trainee:
-    """A trainee: the name on the card, the body, and what scale readings told of it."""
+    """A trainee: the name on the card, the body, what scale readings told of it, and what is wanted of a
+    cycle."""
 
     name: str
     build: Build
     known: Known | None = None
+    wishes: TrainingWishes = field(default_factory=TrainingWishes)
 
 
 @dataclass(frozen=True)
@@ -49,6 +52,8 @@ class Squad:
         moves: names of the moves wanted; empty means a first selection of the library.
         trainees: at least one, no two of the same name.
         notes: the coach's free text.
+        kit: what is at hand, in the words of the squad file.
+        cycle: the cycle that is wanted; None when the file asks for none.
     """
 
     name: str
@@ -58,7 +63,14 @@ class Squad:
     moves: tuple[str, ...]
     trainees: tuple[Trainee, ...]
     notes: str = ""
+    kit: frozenset[str] = DEFAULT_KIT
+    cycle: CycleWishes | None = None
     origin: Origin = field(default=NO_FILE, repr=False, compare=False)
+
+    @property
+    def text(self) -> str:
+        """The file as written, from which the same squad can be read again; empty when there was no file."""
+        return self.origin.lines.text
 
 
 def check_moves(squad: Squad, known_moves: Collection[str]) -> None:
