@@ -16,7 +16,7 @@ from leanmark.moves.editor_schema import move_schema
 from leanmark.moves.files import library_paths
 from leanmark.moves.library import load_move
 from leanmark.moves.own import OWN_MOVES as OWN_MOVES_VARIABLE
-from leanmark.sheets.each import WORTH_IT, processors
+from leanmark.each import WORTH_IT, processors
 
 
 def test_files_in_order_are_counted() -> None:

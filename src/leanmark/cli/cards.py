@@ -41,7 +41,7 @@ def cards(
     from leanmark.cli.overview import overview
     from leanmark.errors import FieldError
     from leanmark.sheets.cards import PAPERS, write_cards
-    from leanmark.sheets.each import processors
+    from leanmark.each import processors
     from leanmark.sheets.stand_cards import jobs, left_out, stand_cards
 
     if paper not in PAPERS:

@@ -39,7 +39,7 @@ def cards(
     from leanmark.cli.asked import Asked
     from leanmark.moves.library import find_rung
     from leanmark.sheets.cards import PAPERS
-    from leanmark.sheets.each import processors
+    from leanmark.each import processors
     from leanmark.sheets.move_cards import CardJob, render_move_cards, solved_card
 
     sheet = o.one_of("--paper", paper, PAPERS)

@@ -31,7 +31,7 @@ def pictures(
     from leanmark.cli.asked import Asked
     from leanmark.sheets.cards import PAPERS
     from leanmark.sheets.contact_sheet import PicturesJob, move_pictures, render_contact_sheet
-    from leanmark.sheets.each import processors
+    from leanmark.each import processors
 
     sheet = o.one_of("--paper", paper, PAPERS)
     check_file("--out", out)

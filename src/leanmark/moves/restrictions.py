@@ -119,8 +119,8 @@ def _kneels(look: Look) -> bool:
     return any(contact.patch in ("knee", "shin") for contact in contacts_of(look.one.move, look.one.rung))
 
 
-def _deeper(kind: str, angle: str, deg: float) -> Callable[[Look], bool]:
-    return lambda look: bool((look.angle_deg(kind, angle) > deg).any())
+def _deeper(kind: str, angle: str, deg: float) -> Callable[[Look], Bools]:
+    return lambda look: np.asarray((look.angle_deg(kind, angle) > deg).any(axis=1), dtype=np.bool_)
 
 
 RESTRICTIONS: Final[dict[str, Restriction]] = {
@@ -210,6 +210,17 @@ RESTRICTIONS: Final[dict[str, Restriction]] = {
 
 
 def asks_of(one: Solved) -> tuple[str, ...]:
-    """The names of all restrictions that a solved rung touches."""
+    """The names of all restrictions that a solved rung touches, for anybody among its people."""
+    touched = asks_by_position(one)
+    return tuple(name for name in RESTRICTIONS if any(name in own for own in touched))
+
+
+def asks_by_position(one: Solved) -> list[frozenset[str]]:
+    """The names of all restrictions that a solved rung touches at each of its positions (N,)."""
     look = Look(one)
-    return tuple(name for name, row in RESTRICTIONS.items() if np.any(row.asked(look)))
+    found: list[set[str]] = [set() for _ in range(one.count)]
+    for name, row in RESTRICTIONS.items():
+        poses = np.broadcast_to(row.asked(look), (len(one.position) * one.steps,))
+        for position in set(one.position[poses.reshape(-1, one.steps).any(axis=1)].tolist()):
+            found[position].add(name)
+    return [frozenset(own) for own in found]

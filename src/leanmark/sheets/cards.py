@@ -15,7 +15,7 @@ from typing import Final, Literal, get_args
 from pypdf import PdfWriter
 
 from leanmark.sheets.card import Card
-from leanmark.sheets.each import Each
+from leanmark.each import Each
 from leanmark.sheets.typeset import typeset
 
 Paper = Literal["a4", "letter"]

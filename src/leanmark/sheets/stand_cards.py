@@ -21,7 +21,7 @@ from leanmark.moves.translate import mark_of, strap_setting
 from leanmark.sheets.answers import CardAnswer, card_answers
 from leanmark.sheets.card import Card, CardMove, CardRow
 from leanmark.sheets.cards import FIGURE_FONT_PX, FIGURE_HEIGHT_PT, FIGURE_WIDTH_PT
-from leanmark.sheets.each import Each
+from leanmark.each import Each
 from leanmark.squad.squad import NO_FILE, Squad, Trainee
 from leanmark.units import UnitSystem, show_length, show_mass
 

@@ -8,8 +8,8 @@ from collections.abc import Iterator
 
 import pytest
 
-from leanmark.sheets import each as module
-from leanmark.sheets.each import WORTH_IT, processors
+from leanmark import each as module
+from leanmark.each import WORTH_IT, processors
 
 
 @pytest.fixture
