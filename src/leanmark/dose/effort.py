@@ -25,8 +25,10 @@ _REMEDY: Final = "larger reserves cannot be told apart: prescribe the reps alone
 
 
 def rpe_of(reps_in_reserve: ArrayLike) -> Floats:
-    """RPE on the scale of 10 at which so many reps are left, any shape. Raises FieldError outside 0 to 6 reps,
-    where the scale ends."""
+    """RPE on the scale of 10 at which so many reps are left, any shape.
+
+    Raises FieldError outside 0 to 6 reps, where the scale ends.
+    """
     given = np.asarray(reps_in_reserve, dtype=np.float64)
     _refuse_outside("reps in reserve", given, _RESERVE[0], _RESERVE[-1])
     return np.asarray(np.interp(given, _RESERVE, _RPE))
