@@ -10,10 +10,14 @@ import pytest
 
 from leanmark.body.build import LENGTH_SHARES
 from leanmark.rig.rig import standard_rig
+from leanmark.squad.cycle_table import CycleTable
+from leanmark.squad.person_table import LengthsTable
 from leanmark.squad.reader import declared_fields
 from leanmark.squad.reference import PAGES, blocks, fill
+from leanmark.squad.rig_table import RigTable
 from leanmark.squad.schema import SCHEMA_FILE, schema_text, squad_schema
-from leanmark.squad.tables import LengthsTable, RigTable, SquadTable, TraineeTable
+from leanmark.squad.tables import SquadTable
+from leanmark.squad.trainee_table import GateTable, PainTable, TraineeTable
 from leanmark.units import spellings
 
 DOCS = Path(__file__).resolve().parents[2] / "docs"
@@ -42,7 +46,7 @@ def test_a_stale_page_is_noticed() -> None:
 
 def test_the_schema_has_every_spelling_of_every_field() -> None:
     tables = squad_schema()["$defs"]
-    for kind in (SquadTable, RigTable, TraineeTable, LengthsTable):
+    for kind in (SquadTable, RigTable, CycleTable, TraineeTable, LengthsTable, GateTable, PainTable):
         expected = {name for field in declared_fields(kind) for name in spellings(field.name) or [field.name]}
         assert set(tables[kind.__name__]["properties"]) == expected
         for node in tables[kind.__name__]["properties"].values():

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Final
@@ -58,6 +59,8 @@ def show(value: object) -> str:
         return "a number too long to show"
     if isinstance(value, Mapping):
         return "a table"
+    if isinstance(value, dt.date | dt.time):
+        return value.isoformat()
     if isinstance(value, list):
         return f"a list of {len(value)}"
     return one_line(str(value))
@@ -68,6 +71,11 @@ def show_range(low: float, high: float) -> str:
     texts = [f"{end:.4g}" if abs(end) < 1000 else f"{end:.0f}" for end in (low, high)]
     decimals = max(len(text.partition(".")[2]) for text in texts)
     return (" to " if low < 0 else "–").join(f"{float(text):.{decimals}f}" for text in texts)
+
+
+def show_above(low: float, high: float) -> str:
+    """A range whose low end is not in it: ``above 0 and up to 180``."""
+    return f"above {low:g} and up to {high:g}"
 
 
 def any_of(names: Iterable[str]) -> str:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 from typing import Final
 
@@ -12,14 +14,21 @@ from leanmark.body.build import Build
 from leanmark.errors import FieldError
 from leanmark.moves.known import Known
 from leanmark.rig.rig import Rig, standard_rig
+from leanmark.squad.contradictions import check_cycle, check_trainee
+from leanmark.squad.cycle_table import CycleTable
 from leanmark.squad.lines import LineIndex
 from leanmark.squad.paths import ValuePath, field_name
+from leanmark.squad.person_table import CalibrationTable
 from leanmark.squad.problems import SquadFileError, show
 from leanmark.squad.reader import Reader
-from leanmark.squad.source import MOST_TRAINEES, file_label, parse, read_bytes
+from leanmark.squad.repeats import check_repeats
+from leanmark.squad.resolve import cycle_from, wishes_from
+from leanmark.squad.rig_table import RigTable
+from leanmark.squad.source import file_label, parse, read_bytes
 from leanmark.squad.squad import Origin, Squad, Trainee
-from leanmark.squad.tables import CalibrationTable, CardsTable, RigTable, SquadTable, TraineeTable
-from leanmark.squad.text import repeated, same_name_key
+from leanmark.squad.tables import CardsTable, SquadTable
+from leanmark.squad.trainee_table import TraineeTable
+from leanmark.squad.wishes import DEFAULT_KIT
 from leanmark.units import si_unit_of
 
 _FILE_WORDS: Final[dict[str, str]] = {
@@ -52,7 +61,8 @@ def squad_from_bytes(data: bytes, file: str = "squad.toml") -> Squad:
     reader = Reader(label, values, lines, assembly.take)
     assembly.reader = reader
     reader.read(SquadTable)
-    _check_repeats(reader)
+    check_repeats(reader)
+    assembly.check_wishes()
     if reader.problems:
         raise SquadFileError(reader.problems)
     return assembly.squad(Origin(label, lines))
@@ -66,19 +76,33 @@ class _Assembly:
     _top: SquadTable
 
     def __init__(self) -> None:
+        self._tables: dict[ValuePath, TraineeTable] = {}
         self._trainees: list[Trainee] = []
+        self._kit = DEFAULT_KIT
+        self._cycle: CycleTable | None = None
 
     def take(self, table: msgspec.Struct, path: ValuePath) -> None:
         try:
             match table:
                 case RigTable():
+                    self._kit = DEFAULT_KIT if isinstance(table.kit, UnsetType) else frozenset(table.kit)
                     self._rig = _rig_from(table)
                 case TraineeTable():
+                    self._tables[path] = table
                     self._trainees.append(_trainee_from(table))
+                case CycleTable():
+                    self._cycle = table
                 case SquadTable():
                     self._top = table
         except FieldError as error:
             self._report(path, error)
+
+    def check_wishes(self) -> None:
+        """Report wishes that clash with one another."""
+        if self._cycle:
+            check_cycle(self.reader, self._cycle)
+        for path, table in self._tables.items():
+            check_trainee(self.reader, path, table, self._cycle)
 
     def squad(self, origin: Origin) -> Squad:
         cards: CardsTable = self._top.cards
@@ -89,10 +113,16 @@ class _Assembly:
             rig=self._rig,
             wanted_load_fractions=() if isinstance(loads, UnsetType) else tuple(load / 100 for load in loads),
             moves=() if isinstance(cards.moves, UnsetType) else tuple(cards.moves),
-            trainees=tuple(self._trainees),
+            trainees=tuple(self._with_wishes()),
             notes=self._top.notes,
+            kit=self._kit,
+            cycle=cycle_from(self._cycle, self._top.squad) if self._cycle else None,
             origin=origin,
         )
+
+    def _with_wishes(self) -> Iterator[Trainee]:
+        for table, trainee in zip(self._tables.values(), self._trainees, strict=True):
+            yield replace(trainee, wishes=wishes_from(table, self._cycle))
 
     def _report(self, path: ValuePath, error: FieldError) -> None:
         """A problem that only the whole table shows, such as a strap longer than the anchor is high."""
@@ -150,29 +180,3 @@ def _known_from(table: CalibrationTable | UnsetType) -> Known | None:
 
 def _or_none(value: float | UnsetType) -> float | None:
     return None if isinstance(value, UnsetType) else value
-
-
-def _check_repeats(reader: Reader) -> None:
-    """Report names, moves and loads that stand twice."""
-    trainees = _entries(reader, ("trainee",))
-    if len(trainees) > MOST_TRAINEES:
-        return
-    names = [trainee.get("name") if isinstance(trainee, dict) else None for trainee in trainees]
-    keys = [same_name_key(name) if isinstance(name, str) else None for name in names]
-    for at, first in repeated(keys).items():
-        problem = f"name = {show(names[at])} is also the name of trainee {first + 1}"
-        reader.report(
-            ("trainee", at, "name"), problem, "add an initial, so that their cards can be told apart"
-        )
-    for column in ("moves", "loads_percent"):
-        entries = _entries(reader, ("cards", column))
-        plain = [entry if isinstance(entry, (str, int, float)) else None for entry in entries]
-        for at, first in repeated(plain).items():
-            path: ValuePath = ("cards", column, at)
-            problem = f"{field_name(path)} = {show(entries[at])} repeats entry {first + 1}"
-            reader.report(path, problem, "delete one of them")
-
-
-def _entries(reader: Reader, path: ValuePath) -> list[object]:
-    raw = reader.value_at(path)
-    return raw if isinstance(raw, list) else []

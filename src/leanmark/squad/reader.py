@@ -47,9 +47,14 @@ class Reader:
         """Read the whole document as ``kind``."""
         self._table(kind, self._values, (), None)
 
+    def line(self, path: ValuePath) -> int | None:
+        """The line of the value at ``path``, as the file spells it; that of the table around it where it has
+        none."""
+        return self._lines.line(path)
+
     def report(self, path: ValuePath, problem: str, remedy: str) -> None:
         """Add a problem of the value at ``path``, as the file spells it."""
-        line, where = self._lines.line(path), self._where(path)
+        line, where = self.line(path), self._where(path)
         self.problems.append(SquadProblem(self._file, line, where, field_name(path), problem, remedy))
 
     def value_at(self, path: ValuePath) -> object:
@@ -172,9 +177,10 @@ def declared_fields(kind: type[msgspec.Struct]) -> tuple[inspect.Field, ...]:
 
 
 def words_of(node: inspect.Type) -> dict[str, str]:
-    """The words declared with a field: ``remedy``, ``too_long`` and, where it is derived, ``default``."""
+    """The words declared with a field: ``remedy``, ``too_long``, the ``order`` of choices and, where it is
+    derived, ``default``."""
     extra = node.extra if isinstance(node, inspect.Metadata) else None
-    return {"remedy": "correct it", "too_long": "shorten it", "default": ""} | (extra or {})
+    return {"remedy": "correct it", "too_long": "shorten it", "order": "", "default": ""} | (extra or {})
 
 
 def _mapping(value: Value) -> Mapping[str, object]:

@@ -17,23 +17,25 @@ from msgspec import UNSET, inspect
 from leanmark.rig.anchor_check import PACE_FACTORS, WORK_AT_HEIGHT
 from leanmark.rig.floors import FLOORS
 from leanmark.rig.settings import DEFAULT_SETTINGS
-from leanmark.squad.problems import any_of, show, show_range
+from leanmark.squad.cycle_table import CycleTable
+from leanmark.squad.person_table import CalibrationTable, LengthsTable, PersonTable
+from leanmark.squad.problems import any_of, show, show_above, show_range
 from leanmark.squad.reader import declared_fields, words_of
+from leanmark.squad.rig_table import RigTable
 from leanmark.squad.schema import SCHEMA_FILE, schema_text
-from leanmark.squad.tables import (
-    CalibrationTable,
-    CardsTable,
-    LengthsTable,
-    RigTable,
-    SquadTable,
-    TraineeTable,
-)
+from leanmark.squad.tables import CardsTable, SquadTable
+from leanmark.squad.trainee_table import GateTable, PainTable, TraineeTable
+from leanmark.squad.values import in_order
 from leanmark.units import UNITS, si_unit_of, spellings
 
 PAGES: Final[tuple[str, ...]] = ("squad-file.md", "rig.md")
 _BLOCK: Final = re.compile(
     r"(?P<start><!-- generated: (?P<name>[a-z -]+) -->\n).*?(?P<end><!-- end of generated -->)", re.DOTALL
 )
+_SIMPLE: Final[dict[type[inspect.Type], str]] = {
+    inspect.DateType: "date, as in 2026-11-30",
+    inspect.TimeType: "time, as in 18:00:00",
+}
 
 
 def blocks() -> dict[str, str]:
@@ -42,7 +44,11 @@ def blocks() -> dict[str, str]:
         "squad fields": _fields(SquadTable),
         "rig fields": _fields(RigTable),
         "cards fields": _fields(CardsTable),
-        "trainee fields": _fields(TraineeTable),
+        "cycle fields": _fields(CycleTable),
+        "trainee fields": _fields(PersonTable),
+        "wish fields": _fields(TraineeTable, without=PersonTable),
+        "gates fields": _fields(GateTable),
+        "pain fields": _fields(PainTable),
         "lengths fields": _fields(LengthsTable, "m"),
         "calibration fields": _fields(CalibrationTable),
         "units": _table(
@@ -89,9 +95,13 @@ def write(docs: Path) -> None:
         page.write_text(fill(page.read_text(encoding="utf-8")), encoding="utf-8")
 
 
-def _fields(kind: type[msgspec.Struct], unit: str = "") -> str:
+def _fields(
+    kind: type[msgspec.Struct], unit: str = "", *, without: type[msgspec.Struct] | None = None
+) -> str:
     heads = ("field", "also as", "allowed", "when left out", "meaning")
-    return _table(heads, [_field_row(field, unit) for field in declared_fields(kind)])
+    told = {field.name for field in declared_fields(without)} if without else set()
+    rows = [_field_row(field, unit) for field in declared_fields(kind) if field.name not in told]
+    return _table(heads, rows)
 
 
 def _field_row(field: inspect.Field, unit: str) -> tuple[str, ...]:
@@ -112,23 +122,28 @@ def _left_out(field: inspect.Field) -> str:
     return show(field.default) if has_value else "none"
 
 
-def _allowed(node: inspect.Type, unit: str) -> str:
+def _allowed(node: inspect.Type, unit: str, order: str = "") -> str:
     match node:
         case inspect.Metadata():
-            return _allowed(node.type, unit)
+            return _allowed(node.type, unit, words_of(node)["order"])
         case inspect.FloatType() | inspect.IntType():
-            return f"{show_range(float(node.ge or 0), float(node.le or 0))} {unit}".rstrip()
+            return f"{_range(node)} {unit}".rstrip()
         case inspect.StrType():
             return f"text of {_count(node)} characters"
         case inspect.LiteralType():
-            return any_of(map(show, node.values))
+            return any_of(map(show, in_order(node, order)))
         case inspect.ListType(item_type=inspect.StructType()):
             return f"{_count(node)} tables"
         case inspect.ListType():
             return f"list of {_count(node)}, each {_allowed(node.item_type, '')}"
         case inspect.DictType():
             return f"table of {_count(node)}, each {_allowed(node.value_type, unit)}"
-    return "table"
+    return _SIMPLE.get(type(node), "table")
+
+
+def _range(node: inspect.FloatType | inspect.IntType) -> str:
+    high = float(node.le or 0)
+    return show_range(float(node.ge or 0), high) if node.gt is None else show_above(node.gt, high)
 
 
 def _count(node: inspect.StrType | inspect.ListType | inspect.DictType) -> str:

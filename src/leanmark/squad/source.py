@@ -20,6 +20,8 @@ MOST_DOTS: Final = (
 _DOTTED_PART: Final = r"""(?:[\w-]++|"(?:[^"\\\n]|\\.)*+"|'[^'\n]*+')[ \t]*+\.[ \t]*+"""
 _DOTTED: Final = re.compile(rf"(?<![\w-])(?:{_DOTTED_PART}){{{MOST_DOTS}}}")
 _TOO_MANY_DIGITS: Final = re.compile(r"[0-9_]{1000}")
+_LIKE_A_DATE: Final = re.compile(r"(?<![\w.])\d{1,4}(?:[:/]\d{1,4}|(?:[:./-]\d{1,4}){2})(?![\w.:/-])")
+_TEXT_OR_COMMENT: Final = re.compile(r""""[^"]*"|'[^']*'|\#.*""")
 
 _SAVE_AS_UTF8: Final = "save the file as UTF-8"
 _BYTE_ORDER_MARKS: Final[dict[bytes, str]] = {b"\xff\xfe": "UTF-16", b"\xfe\xff": "UTF-16"}
@@ -147,11 +149,25 @@ def _syntax_failure(file: str, text: str, message: str) -> SquadFileError:
         line = _line_at(text, digits.start()) if digits else None
         return failure(file, line, "a whole number has too many digits", "write it as a person would")
     line = int(found[1]) if found[1] else _line_at(text, len(text.rstrip()))
+    wrong = _no_date_or_time(text.split("\n")[line - 1])
+    if wrong and "Invalid date" not in message:
+        problem = f"{wrong} is no date or time as TOML writes them"
+        return failure(file, line, problem, "write a date as 2026-11-30 and a time as 18:00:00")
     for start, (problem, remedy) in _SYNTAX_HINTS.items():
         if start in message:
             return failure(file, line, problem, remedy)
     plain = one_line(message[: found.start()], longest=120)
     return failure(file, line, f"not TOML: {plain}", "compare the line with docs/squad-file.md")
+
+
+def _no_date_or_time(line: str) -> str | None:
+    """The first piece of a line that was meant for a date or a time and is neither in TOML; None without."""
+    for found in _LIKE_A_DATE.finditer(_TEXT_OR_COMMENT.sub("", line)):
+        try:
+            tomllib.loads(f"when = {found[0]}")
+        except ValueError:
+            return found[0]
+    return None
 
 
 def _line_at(text: str, position: int) -> int:

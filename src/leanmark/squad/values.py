@@ -1,7 +1,8 @@
-"""One value against its declaration: text, numbers in their unit, choices."""
+"""One value against its declaration: text, numbers in their unit, dates, choices."""
 
 from __future__ import annotations
 
+import datetime as dt
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -10,7 +11,7 @@ from typing import Final
 from msgspec import inspect
 
 from leanmark.squad.paths import ValuePath, field_name
-from leanmark.squad.problems import any_of, show, show_range
+from leanmark.squad.problems import any_of, show, show_above, show_range
 from leanmark.squad.text import first_unprintable, nearest, tidy
 from leanmark.units import UNITS, Unit, from_si, spellings, to_si
 
@@ -78,6 +79,10 @@ def read_value(node: inspect.Type, value: Value) -> object:
             return _number(node, value)
         case inspect.LiteralType():
             return _choice(node, value)
+        case inspect.DateType():
+            return _date(value)
+        case inspect.TimeType():
+            return _time(value)
     raise TypeError(f"{field_name(value.path)} is declared as {type(node).__name__}, which has no reader")
 
 
@@ -109,16 +114,17 @@ def _number(node: inspect.FloatType | inspect.IntType, value: Value) -> float | 
         raise RefusedError(f"{value.shown} is not a number", "write a plain number, without quotes or unit")
     if isinstance(node, inspect.IntType) and not isinstance(raw, int):
         raise RefusedError(f"{value.shown} is not a whole number", value.remedy)
-    low_si, high_si = float(node.ge or 0), float(node.le or math.inf)
+    low_si, high_si = float(node.ge or node.gt or 0), float(node.le or math.inf)
     if isinstance(raw, int) and raw.bit_length() > _LONGEST_INTEGER_BITS:
         value_si = math.inf
     else:
         value_si = to_si(raw, given.unit.suffix) if given else float(raw)
-    if low_si <= value_si <= high_si:
+    if low_si <= value_si <= high_si and value_si != node.gt:
         return raw if isinstance(node, inspect.IntType) else value_si
     ends = [from_si(end, given.unit.suffix) if given else end for end in (low_si, high_si)]
     remedy = _other_unit(value, raw, low_si, high_si) or value.remedy
-    raise RefusedError(f"{value.shown} is outside {show_range(*ends)}", remedy)
+    wrong = f"not {show_above(*ends)}" if node.gt is not None else f"outside {show_range(*ends)}"
+    raise RefusedError(f"{value.shown} is {wrong}", remedy)
 
 
 def _other_unit(value: Value, raw: float, low_si: float, high_si: float) -> str | None:
@@ -137,12 +143,32 @@ def _other_unit(value: Value, raw: float, low_si: float, high_si: float) -> str 
     return f"it looks like {any_of(unit.word for unit in fitting.values())}: write {how}"
 
 
+def _date(value: Value) -> dt.date:
+    if isinstance(value.raw, dt.date) and not isinstance(value.raw, dt.datetime):
+        return value.raw
+    raise RefusedError(f"{value.shown} is not a date", value.remedy)
+
+
+def _time(value: Value) -> dt.time:
+    if isinstance(value.raw, dt.time):
+        return value.raw
+    raise RefusedError(f"{value.shown} is not a time of day", value.remedy)
+
+
 def _choice(node: inspect.LiteralType, value: Value) -> object:
     raw = value.raw
     for choice in node.values:
         if type(choice) is type(raw) and choice == raw:
             return choice
-    words = [choice for choice in node.values if isinstance(choice, str)]
+    choices = in_order(node, value.words["order"])
+    words = [choice for choice in choices if isinstance(choice, str)]
     meant = nearest(raw, words) if isinstance(raw, str) else None
-    remedy = f"write {field_name(value.path)} = {show(meant)}" if meant else value.remedy
-    raise RefusedError(f"{value.shown} is not {any_of(map(show, node.values))}", remedy)
+    field = "" if isinstance(value.path[-1], int) else f"{field_name(value.path)} = "
+    remedy = f"write {field}{show(meant)}" if meant else value.remedy
+    raise RefusedError(f"{value.shown} is not {any_of(map(show, choices))}", remedy)
+
+
+def in_order(node: inspect.LiteralType, order: str) -> list[object]:
+    """The choices in the order that their declaration names, else as ``msgspec`` has them: by alphabet."""
+    names = order.split(", ")
+    return sorted(node.values, key=lambda choice: names.index(str(choice)) if choice in names else 0)

@@ -13,14 +13,14 @@ from typing import Final
 from leanmark.moves.schema import Stage
 
 DEFAULT_GOAL: Final = "general strength"
-DEFAULT_MINUTES: Final = 60.0
+DEFAULT_MINUTES: Final[float] = 60
 """Length of a session where none is given [min]; own figure: an hour in the hall."""
 DEFAULT_SEED: Final = 1
 DEFAULT_TIME: Final = dt.time(18, 0)
 """When sessions start where no time is given; own figure: after work and school."""
 DEFAULT_ZONE: Final = "UTC"
 DEFAULT_KIT: Final = frozenset({"handles", "cradles", "single handle", "under the arms", "box"})
-"""What is taken to be at hand where the file does not say: all but a partner, who costs a second person's
+"""What is taken to be at hand where the file does not say: all but a partner, which takes a second trainee's
 time."""
 LOW_BACK: Final = "low back"
 """What people call the trunk where it hurts."""
