@@ -112,24 +112,27 @@ _ROWS: Final[tuple[Goal, ...]] = (
         "general strength",
         "stronger all round, pulls and presses, legs and trunk alike",
         (10, 6), (4, 1), (2, 4), 90, (10, 30), ("controlled", "fast"), (6, 14), _EVEN, "step with deload",
-        (f"8 to 12 reps at first, heavier later, by {ACSM_2009}", f"rest, sets and pattern shares: {OWN}s"),
+        (f"8 to 12 reps at first, heavier later, by {ACSM_2009}, abstract", f"the rest: {OWN}s"),
     ),
     Goal(
         "strength-endurance",
         "many reps and long holds with short rests",
         (20, 15), (4, 1), (2, 3), 45, (20, 60), ("controlled", "fast"), (6, 12), _EVEN, "linear",
-        (f"light loads, 15 and more reps, short rests by {ACSM_2009}, from memory", f"the rest: {OWN}s"),
+        (f"15 reps and more, rests under 90 s by {ACSM_2009}, from memory", f"the rest: {OWN}s"),
     ),
     Goal(
         "power",
         "fast and ballistic reps, few in a set, with full rests",
-        (6, 4), (5, 3), (3, 5), 150, (5, 15), ("controlled", "fast", "ballistic"), (6, 14),
+        (6, 4), (5, 4), (3, 5), 180, (5, 15), ("controlled", "fast", "ballistic"), (6, 14),
         {
             "pull": 0.20, "push": 0.18, "knee": 0.18, "hip": 0.14,
             "trunk": 0.10, "arms": 0.0, "calf": 0.03, "shoulder care": 0.05, "jump": 0.12,
         },
         "undulating",
-        (f"3 to 6 reps, not to failure, 2 to 3 min rest by {ACSM_2009}, from memory", f"the rest: {OWN}s"),
+        (
+            f"3 to 5 sets, fast, with 3 min rest and more by {ACSM_2009}, from memory",
+            f"heavier than the light loads named there, as a set holds controlled reps as well: {OWN}",
+        ),
     ),
     Goal(
         "trunk",

@@ -51,14 +51,14 @@ _ROWS: Final[tuple[Rule, ...]] = (
         (2,),
         "days a week",
         "least days a week on which all major muscle groups are trained",
-        f"{WHO_2020}; the number from memory",
+        f"{WHO_2020}; the number second-hand, from a paper's table",
     ),
     Rule(
         "recovery",
         (48,),
         "hours",
         "least time between two sessions that train the same move family",
-        f"{ACSM_2011}, from memory",
+        f"{ACSM_2011}, from memory; second-hand on a page of the College's guidelines",
     ),
     Rule(
         "quick recovery",
@@ -72,7 +72,7 @@ _ROWS: Final[tuple[Rule, ...]] = (
         (2, 20),
         "sets a week",
         "least and most sets a week for a muscle group that is trained at all; goals narrow it",
-        f"{SCHOENFELD_2017}, from memory: under 5, 5 to 9, 10 and more; the most: common practice",
+        f"{SCHOENFELD_2017}, abstract: more gain from under 5 to 5–9 to 10 and more; bounds: {OWN}s",
     ),
     Rule(
         "sessions before fast",
