@@ -45,6 +45,11 @@ def wave(kind: WaveKind, weeks: int, sessions_a_week: int) -> tuple[tuple[WavePo
     return tuple((point,) * sessions_a_week for point in points)
 
 
+def _height(steps: int, rise: float, start: float = 0.0) -> float:
+    """So many steps above the start; never above the top by a last digit."""
+    return min(start + steps * rise, 1.0)
+
+
 def _rise(steps: int, span: float = 1.0) -> float:
     """How much one of so many steps rises over a span, held to the rule."""
     return min(span / max(steps, 1), value("wave rise"))
@@ -52,7 +57,7 @@ def _rise(steps: int, span: float = 1.0) -> float:
 
 def _linear(weeks: int) -> list[WavePoint]:
     rise = _rise(weeks - 1)
-    return [WavePoint(week * rise) for week in range(weeks)]
+    return [WavePoint(_height(week, rise)) for week in range(weeks)]
 
 
 def _steps(weeks: int) -> list[WavePoint]:
@@ -62,7 +67,7 @@ def _steps(weeks: int) -> list[WavePoint]:
     steps = [block + (0 if within == loading else within) for block, within in places]
     rise = _rise(max(steps))
     return [
-        WavePoint(step * rise, True, value("deload sets")) if within == loading else WavePoint(step * rise)
+        WavePoint(_height(step, rise), *((True, value("deload sets")) if within == loading else ()))
         for step, (_, within) in zip(steps, places, strict=True)
     ]
 
@@ -70,7 +75,7 @@ def _steps(weeks: int) -> list[WavePoint]:
 def _undulating_heights(weeks: int) -> list[float]:
     start = value("undulating start")
     rise = _rise(weeks - 1, 1.0 - start)
-    return [start + week * rise for week in range(weeks)]
+    return [_height(week, rise, start) for week in range(weeks)]
 
 
 def _undulating_week(height: float, sessions_a_week: int) -> tuple[WavePoint, ...]:
