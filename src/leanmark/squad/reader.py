@@ -104,7 +104,8 @@ class Reader:
         elif field.required:
             remedy = words_of(field.type)["remedy"]
             remedy += f", as {any_of(units)}" if si_unit_of(field.name) else ""
-            self.report((*path, field.name), f"{field.name} is missing", remedy)
+            missing = (*path, field.name)
+            self.report(missing, f"{field_name(missing)} is missing", remedy)
 
     def _unknown_fields(
         self, kind: type[msgspec.Struct], raw: Mapping[str, object], path: ValuePath
