@@ -11,7 +11,7 @@ from msgspec import UNSET, Meta, Struct, UnsetType
 from leanmark.dose.goals import GOALS
 from leanmark.dose.waves import WAVE_KINDS, WaveKind
 from leanmark.squad.declared import LONGEST_NAME, above_zero, choice, number, plain, sized
-from leanmark.squad.wishes import DEFAULT_GOAL, DEFAULT_MINUTES, DEFAULT_SEED, DEFAULT_TIME, DEFAULT_ZONE
+from leanmark.squad.wishes import DEFAULT_GOAL, DEFAULT_LENGTH, DEFAULT_SEED, DEFAULT_TIME, DEFAULT_ZONE
 
 DayName = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
 DAY_NAMES: Final[tuple[DayName, ...]] = get_args(DayName)
@@ -26,7 +26,7 @@ FIRST_DAY: Final = dt.date(1970, 1, 1)
 LAST_DAY: Final = dt.date(2199, 12, 31)
 """Later starts are slips of the pen; own figure."""
 MOST_WEEKS: Final = 16  # own figure: a third of a year; longer plans are several cycles
-MOST_MINUTES: Final = 180  # own figure: three hours
+LONGEST_SESSION: Final = 180  # minutes; own figure
 MOST_DAYS_OFF: Final = 366  # own figure: a year's calendar pasted whole
 LONGEST_ZONE: Final = 60  # own figure: the longest IANA name has 32 characters
 LARGEST_SEED: Final = 2**31 - 1
@@ -54,7 +54,7 @@ def sessions_words(*, default: str) -> Meta:
 def minutes_words(*, default: str = "") -> Meta:
     """How the length of a session is declared."""
     described = "Longest time that a session may take, from warm-up to cool-down, in minutes."
-    return above_zero(described, "say how many minutes a session may take", MOST_MINUTES, default=default)
+    return above_zero(described, "say how many minutes a session may take", LONGEST_SESSION, default=default)
 
 
 def days_off_words(described: str) -> Meta:
@@ -114,7 +114,7 @@ class CycleTable(Struct, forbid_unknown_fields=True, kw_only=True):
     sessions: SquadSessions | UnsetType = UNSET
     time: StartTime = DEFAULT_TIME
     zone: Zone = DEFAULT_ZONE
-    minutes: SquadMinutes = DEFAULT_MINUTES
+    minutes: SquadMinutes = DEFAULT_LENGTH
     goal: SquadGoal = DEFAULT_GOAL
     wave: Wave | UnsetType = UNSET
     days_off: SquadDaysOff | UnsetType = UNSET

@@ -13,7 +13,7 @@ from typing import Final
 from leanmark.moves.schema import Stage
 
 DEFAULT_GOAL: Final = "general strength"
-DEFAULT_MINUTES: Final[float] = 60
+DEFAULT_LENGTH: Final[float] = 60
 """Length of a session where none is given [min]; own figure: an hour in the hall."""
 DEFAULT_SEED: Final = 1
 DEFAULT_TIME: Final = dt.time(18, 0)
@@ -53,7 +53,7 @@ class CycleWishes:
     sessions: int
     time: dt.time = DEFAULT_TIME
     zone: str = DEFAULT_ZONE
-    minutes: float = DEFAULT_MINUTES
+    minutes: float = DEFAULT_LENGTH
     goal: str = DEFAULT_GOAL
     wave: str | None = None
     days_off: frozenset[dt.date] = frozenset()
