@@ -26,7 +26,7 @@ from leanmark.moves.ladder.demand import Solved
 RISE_PLACES: Final = np.linspace(0.0, 1.0, 65)
 """Places on the way between which the mass centre's rise is summed: from 33 to 65 of them no rung of the
 library changes by more than 0.3 % of its rise (regression)."""
-_COURSE_DEGREE: Final = 5
+_COURSE_POWER: Final = 5
 """Of the minimum-jerk course as a polynomial of time."""
 
 
@@ -127,7 +127,7 @@ def _mean_weights(steps: int) -> Floats:
     25.4.29, from memory)."""
     if steps == 1:
         return np.ones(1)
-    degree = _COURSE_DEGREE * (steps - 1)
+    degree = _COURSE_POWER * (steps - 1)
     points, shares = np.polynomial.legendre.leggauss(ceil((degree + 1) / 2))
     time = (points + 1.0) / 2.0
     course = 10.0 * time**3 - 15.0 * time**4 + 6.0 * time**5
