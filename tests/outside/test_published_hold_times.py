@@ -32,7 +32,8 @@ def test_frey_law_2010_ankle_tires_least_and_shoulder_most(share: float) -> None
 def test_frey_law_2010_table_2_worked_out_at_half_strength() -> None:
     # b0 0.5^b1 by hand from table 2 as quoted second-hand; coefficients of two decimals, so 0.4 % at most.
     by_hand_s = {
-        "ankle": 144.7, "trunk": 109.4, "wrist": 102.4, "elbow": 83.2, "knee": 71.3, "shoulder": 52.8, "hip": 86.5,
+        "ankle": 144.7, "trunk": 109.4, "wrist": 102.4, "elbow": 83.2, "knee": 71.3, "shoulder": 52.8,
+        "hip": 86.5,
     }  # fmt: skip
     for joint, time_s in by_hand_s.items():
         assert float(hold_limit_s(0.5, joint)) == pytest.approx(time_s, rel=4e-3)

@@ -72,7 +72,7 @@ _ROWS: Final[tuple[Rule, ...]] = (
         (2, 20),
         "sets a week",
         "least and most sets a week for a muscle group that is trained at all; goals narrow it",
-        f"{SCHOENFELD_2017}, abstract: more gain from under 5 to 5–9 to 10 and more; bounds: {OWN}s",
+        f"{SCHOENFELD_2017}, abstract: more weekly sets, more muscle; bounds: {OWN}s",
     ),
     Rule(
         "sessions before fast",
