@@ -184,7 +184,8 @@ def _line(
     *,
     each_side: bool = False,
 ) -> Line:
-    under_load_s = sum(part.hold_s + part.reps * sum(part.tempo_s) for part in parts)
+    sides = 2 if each_side else 1
+    under_load_s = sides * sum(part.hold_s + part.reps * sum(part.tempo_s) for part in parts)
     pull_n = round(0.36 * mass_kg * 9.80665, 1) if strap[0] else 0.0
     rung, (mark_of, mark_m) = parts[0].rung, mark
     return Line(
@@ -202,7 +203,7 @@ def _line(
         parts=parts,
         reps_in_reserve=3.0,
         rest_s=90.0,
-        set_s=2.0 * under_load_s + 10.0 if each_side else under_load_s,
+        set_s=under_load_s + 10.0 * (sides - 1),
         load_is=load_is,
         load=Range(0.36, 0.31, 0.42),
         strap_n=Range(pull_n, round(0.86 * pull_n, 1), round(1.17 * pull_n, 1)),
@@ -210,7 +211,7 @@ def _line(
         capacity=0.6,
         action="shoulder extension",
         under_load_s=under_load_s,
-        work_j=round(mass_kg * 2.1, 1),
+        work_j=round(sides * mass_kg * 2.1, 1),
         impulse_ns=round(pull_n * under_load_s, 1),
         easier=Step(rung, mark_m - 0.12, 0.38),
         harder=Step(rung, mark_m + 0.12, 0.46),

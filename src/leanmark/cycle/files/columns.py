@@ -1,6 +1,7 @@
 """The columns of the table of sets, each declared once: CSV, Parquet and the docs come from them.
 
-One row is one set. Where a set is done on each side it is still one row, and its numbers are of one side.
+One row is one set. Where a set is done on each side it is still one row: its reps and hold are of one
+side, its times, work and impulse of both together.
 """
 
 from __future__ import annotations
@@ -21,6 +22,7 @@ from leanmark.moves.schema import Stage
 Kind = Literal["text", "whole number", "number", "yes or no", "date", "time"]
 Cell = str | int | float | bool | dt.date | dt.datetime | None
 _NO_STRAP: Final = "; empty where no strap is used"
+_BOTH: Final = "; both sides together"
 STAGES: Final[tuple[Stage, ...]] = get_args(Stage)
 
 
@@ -244,12 +246,10 @@ COLUMNS: Final[tuple[Column, ...]] = (
     ),
     Column("rpe", "number", "", "the same as RPE; empty where that scale no longer counts reps", _rpe),
     Column("rest_s", "number", "s", "rest after the set", lambda one: one.line.rest_s),
-    Column("set_s", "number", "s", "time of the set, both sides together", lambda one: one.line.set_s),
-    Column("under_load_s", "number", "s", "time under load, of one side", lambda one: one.line.under_load_s),
-    Column("work_j", "number", "J", "work against gravity, of one side", lambda one: one.line.work_j),
-    Column(
-        "impulse_ns", "number", "N s", "impulse of the straps, of one side", lambda one: one.line.impulse_ns
-    ),
+    Column("set_s", "number", "s", f"time of the set{_BOTH}", lambda one: one.line.set_s),
+    Column("under_load_s", "number", "s", f"time under load{_BOTH}", lambda one: one.line.under_load_s),
+    Column("work_j", "number", "J", f"work against gravity{_BOTH}", lambda one: one.line.work_j),
+    Column("impulse_ns", "number", "N s", f"impulse of the straps{_BOTH}", lambda one: one.line.impulse_ns),
     *_steps("easier"),
     *_steps("harder"),
     Column("spotter", "yes or no", "", "somebody stands by", lambda one: one.line.spotter),

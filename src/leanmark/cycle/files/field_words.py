@@ -8,6 +8,7 @@ from leanmark.cycle.form import Cycle, GoalScore, LeftOut, Line, Part, Pin, Plan
 from leanmark.moves.report_form import Range
 
 _SHARE: Final = "share of reference strength, 1 is all of it"
+_BOTH: Final = "; both sides together, where it is done on each"
 
 FIELD_WORDS: Final[dict[type, dict[str, str]]] = {
     Cycle: {
@@ -55,21 +56,21 @@ FIELD_WORDS: Final[dict[type, dict[str, str]]] = {
         "mark_of": "the contact that is put on the floor mark",
         "mark_m": "floor mark from the plumb point, in metres, positive the way the trainee faces",
         "tolerance_m": "how far off the mark the load is still as wanted, in metres",
-        "each_side": "each set is done on one side, then on the other; numbers of a set are of one side",
+        "each_side": "each set is done on one side, then on the other: parts are of one side",
         "sets": "how many sets, all alike",
         "parts": "what a set holds, in order: reps at a speed stage, or a hold",
         "reps_in_reserve": "reps that could still be done at the end of a set",
         "rest_s": "rest after each set, in seconds",
-        "set_s": "time of one set, in seconds; both sides, where it is done on each side",
+        "set_s": f"time of one set, in seconds{_BOTH}",
         "load_is": "what the load is a share of: straps, hands (body weight), largest share (strength)",
         "load": "the expected load, a share, 1 is all of it",
         "strap_n": "force of all straps, in newtons; 0 where none is used",
         "demand": f"largest joint moment of the rep held still, {_SHARE}",
         "capacity": f"what the trainee is taken to manage once, {_SHARE}",
         "action": "the joint action that takes the largest share",
-        "under_load_s": "time under load of one set, in seconds",
-        "work_j": "work against gravity of one set, in joules",
-        "impulse_ns": "impulse of the straps of one set, in newton seconds",
+        "under_load_s": f"time under load of one set, in seconds{_BOTH}",
+        "work_j": f"work against gravity of one set, in joules{_BOTH}",
+        "impulse_ns": f"impulse of the straps of one set, in newton seconds{_BOTH}",
         "easier": "the next easier mark, where there is one",
         "harder": "the next harder mark, where there is one",
         "spotter": "somebody stands by",
