@@ -73,7 +73,11 @@ def _sore(offer: RungOffer, pain: Sequence[PainNote]) -> Iterator[Bar]:
     for note in pain:
         if _loads(offer, note.joint):
             reason = f"loads the {note.joint} while pain in the {note.place} is noted"
-            yield Bar("pain", f"pain in the {note.place}", f"{reason}; a licensed practitioner decides when it is open again")
+            yield Bar(
+                "pain",
+                f"pain in the {note.place}",
+                f"{reason}; a licensed practitioner decides when it is open again",
+            )
 
 
 def _closed_gates(offer: RungOffer, passed: Sequence[GatePassed]) -> Iterator[Bar]:

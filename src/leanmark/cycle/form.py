@@ -39,18 +39,18 @@ class Step(Struct, forbid_unknown_fields=True, frozen=True):
 class Line(Struct, forbid_unknown_fields=True, frozen=True):
     """One move of a session: every set of it is alike.
 
-    uid: stable name of the line within the cycle. move, rung, family: of the library. strap: setting by name,
-    empty where no strap is used; strap_m: its length, anchor to strap end, 0 where none. mark_of, mark_m: which
-    contact is how far from the plumb point; tolerance_m: how far off the mark keeps the load within 2 % of
-    body weight, or of reference strength. each_side: each set is done on one side, then on the other; all
-    numbers of a set are then of one side. load: strap load or what ``load_is`` says, a share, with interval;
-    strap_n: force of all straps [N]; demand: largest joint moment, share of reference strength; capacity: what
-    the trainee is taken to manage once, same share; action: the joint action that takes it.
-    reps_in_reserve: effort; rest_s: after each set. set_s: one set's own time, both sides where each_side.
-    under_load_s, work_j, impulse_ns: of one set, from the engine: time under load, work against gravity,
-    impulse of the straps. easier, harder: the next marks. spotter: somebody stands by. pinned: the coach fixed
-    it. why: the rules that led to the dose, in order.
-    """
+    uid: stable name of the line within the cycle. move, rung, family: of the library. strap: setting by
+    name, empty where no strap is used; strap_m: its length, anchor to strap end, 0 where none. mark_of,
+    mark_m: which contact is how far from the plumb point; tolerance_m: how far off the mark keeps the load
+    within 2 % of body weight, or of reference strength. each_side: each set is done on one side, then on the
+    other; parts are then of one side, times, work and impulse of a set of both together. load: what
+    ``load_is`` says (a key of ``moves.report_form.LOAD_WORDS``), a share, with interval; strap_n: force of
+    all straps [N]; demand: largest joint moment, share of reference strength; capacity: what the trainee is
+    taken to manage once, same share; action: the joint action that takes it. reps_in_reserve: effort;
+    rest_s: after each set. set_s: one set's own time, both sides where each_side. under_load_s, work_j,
+    impulse_ns: of one set, from the engine: time under load, work against gravity, impulse of the straps.
+    easier, harder: the next marks. spotter: somebody stands by. pinned: the coach fixed it. why: the rules
+    that led to the dose, in order."""
 
     uid: str
     move: str
@@ -110,8 +110,8 @@ class LeftOut(Struct, forbid_unknown_fields=True, frozen=True):
 
 
 class GoalScore(Struct, forbid_unknown_fields=True, frozen=True):
-    """One soft goal: how far the plan misses it, the weight of a unit, and what that costs; baseline: the cost
-    of the plan made greedily."""
+    """One soft goal: how far the plan misses it, the weight of a unit, and what that costs; baseline: the
+    cost of the plan made greedily."""
 
     goal: str
     amount: float
@@ -148,8 +148,8 @@ class Pin(Struct, forbid_unknown_fields=True, frozen=True):
 
 
 class Cycle(Struct, forbid_unknown_fields=True, frozen=True):
-    """A built cycle. uid: stable; revision: rises with each edit. squad_text: the squad file that it was built
-    from, as written, so that it can be built again; pins: edits by hand, in order."""
+    """A built cycle. uid: stable; revision: rises with each edit. squad_text: the squad file that it was
+    built from, as written, so that it can be built again; pins: edits by hand, in order."""
 
     uid: str
     name: str

@@ -31,9 +31,8 @@ class RungOffer:
 
     demand: largest joint moment, share of reference strength; action: the joint action that takes it;
     shares: of every joint action, in the order of ``muscles.ACTIONS``. strap_share: largest force of all
-    straps, share of body weight. reason: why it cannot be held, empty where it can. asks: restrictions that it
-    touches.
-    """
+    straps, share of body weight. reason: why it cannot be held, empty where it can. asks: restrictions that
+    it touches."""
 
     move: Move
     rung: Rung
@@ -68,7 +67,9 @@ class RungOffer:
     def kit(self) -> frozenset[str]:
         """What has to be at hand."""
         straps = {self.move.kit} - {NONE} if self.setting else set()
-        raised = {BOX} if any(contact.height_m > 0.0 for contact in contacts_of(self.move, self.rung)) else set()
+        raised = (
+            {BOX} if any(contact.height_m > 0.0 for contact in contacts_of(self.move, self.rung)) else set()
+        )
         return frozenset(straps | raised | ({PARTNER} if self.rung.pushes else set()))
 
     @property
@@ -78,7 +79,11 @@ class RungOffer:
 
     def joint_share(self, word: str) -> float:
         """Largest share of strength asked of a joint, or of one joint action."""
-        named = [share for action, share in zip(ACTIONS, self.shares, strict=True) if word in (action, action.split()[0])]
+        named = [
+            share
+            for action, share in zip(ACTIONS, self.shares, strict=True)
+            if word in (action, action.split()[0])
+        ]
         return max(named, default=0.0)
 
 
