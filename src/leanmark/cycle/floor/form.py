@@ -1,7 +1,8 @@
 """What is asked of a floor plan and what it holds. Times are seconds from the start of the session.
 
-A *spell* is one move of one trainee with all its sets and rests; a *turn* is one of its sets; a *stint* is the
-time that an anchor's strap stays at one setting. An empty anchor name means the floor, away from the straps.
+A *spell* is one move of one trainee with all its sets and rests; a *turn* is one of its sets; a *stint* is
+the time that an anchor's strap stays at one setting. An empty anchor name means the floor, away from the
+straps.
 """
 
 from __future__ import annotations
@@ -24,10 +25,11 @@ SolvedHow = Literal["best possible", "good", "list schedule"]
 class Spell(Struct, forbid_unknown_fields=True, frozen=True):
     """One move of one trainee with all its sets.
 
-    trainee: by name; line: uid of the session's line, unique for the trainee. strap: setting by name, empty for
-    a move that needs no anchor. sets, set_s, rest_s: as in ``cycle.form.Line``; the rest follows each set.
-    order: class of order, low first: all of a trainee's spells of a class come before those of the next, within
-    a class the plan is free. spotter: somebody stands by. anchor: the only anchor it may be done at, by name.
+    trainee: by name; line: uid of the session's line, unique for the trainee. strap: setting by name, empty
+    for a move that needs no anchor. sets, set_s, rest_s: as in ``cycle.form.Line``; the rest follows each
+    set. order: class of order, low first: all of a trainee's spells of a class come before those of the
+    next, within a class the plan is free. spotter: somebody stands by. anchor: the only anchor it may be
+    done at, by name.
     """
 
     trainee: str
@@ -47,8 +49,9 @@ class FloorAsk(Struct, forbid_unknown_fields=True, frozen=True):
     """A group session to be planned.
 
     who: the trainees by name; spells: all they do; anchors: by name. people_per_anchor: how many may share an
-    anchor in turns. change_s: to set a strap anew; walk_s: from one place to another; swap_s: from one person's
-    set to the next person's on the same strap. minutes: how long the session may take. seed: of the solver.
+    anchor in turns. change_s: to set a strap anew; walk_s: from one place to another; swap_s: from one
+    person's set to the next person's on the same strap. minutes: how long the session may take. seed: of
+    the solver.
     """
 
     who: tuple[str, ...]
@@ -87,8 +90,9 @@ class Stint(Struct, forbid_unknown_fields=True, frozen=True):
 
 
 class Wait(Struct, forbid_unknown_fields=True, frozen=True):
-    """One trainee's time: first_s and last_s, when the first turn starts and the last one ends; wait_s, how long
-    they stand idle up to then beyond prescribed rests and walks; walks: how often they go to another place."""
+    """One trainee's time: first_s and last_s, when the first turn starts and the last one ends; wait_s, how
+    long they stand idle up to then beyond prescribed rests and walks; walks: how often they go to another
+    place."""
 
     trainee: str
     first_s: float
@@ -98,8 +102,8 @@ class Wait(Struct, forbid_unknown_fields=True, frozen=True):
 
 
 class AnchorUse(Struct, forbid_unknown_fields=True, frozen=True):
-    """One anchor: how often its strap is set anew in the session, how long somebody is on it, how many trainees
-    use it, how many at most share it at a time."""
+    """One anchor: how often its strap is set anew in the session, how long somebody is on it, how many
+    trainees use it, how many at most share it at a time."""
 
     anchor: str
     strap_changes: int
@@ -109,8 +113,8 @@ class AnchorUse(Struct, forbid_unknown_fields=True, frozen=True):
 
 
 class Pair(Struct, forbid_unknown_fields=True, frozen=True):
-    """Who spots whom through all sets of one spell. comes_from: where the spotter is found; ``coach`` where no
-    trainee is free in all of its sets."""
+    """Who spots whom through all sets of one spell. comes_from: where the spotter is found; ``coach`` where
+    no trainee is free in all of its sets."""
 
     trainee: str
     line: str
@@ -121,8 +125,8 @@ class Pair(Struct, forbid_unknown_fields=True, frozen=True):
 class Solved(Struct, forbid_unknown_fields=True, frozen=True):
     """What the solver says of its model, in which those who share a strap overlap by their shares of time.
 
-    how: ``best possible`` where it proved that no other order costs less in the model, ``good`` where time ran
-    out first, ``list schedule`` where the list schedule was not bettered. length_s, length_bound_s: of
+    how: ``best possible`` where it proved that no other order costs less in the model, ``good`` where time
+    ran out first, ``list schedule`` where the list schedule was not bettered. length_s, length_bound_s: of
     the session in the model, and its least; cost, cost_bound: of all goals likewise. exact: the model is the
     floor itself, so that its least length binds every plan.
     """
@@ -139,8 +143,8 @@ class FloorPlan(Struct, forbid_unknown_fields=True, frozen=True):
     """The session, set by set.
 
     ask: what was asked. turns: every set, by start; stints: by anchor, then start; waits: in the order of
-    ``ask.who``; anchors: in the order of ``ask.anchors``. length_s: start of the first to end of the last set;
-    bound_s: no plan is shorter; list_length_s: of the list schedule. goals: what each costs, with
+    ``ask.who``; anchors: in the order of ``ask.anchors``. length_s: start of the first to end of the last
+    set; bound_s: no plan is shorter; list_length_s: of the list schedule. goals: what each costs, with
     that plan as baseline. fits: within ``ask.minutes``. notes: what the coach must know, in plain words.
     """
 
