@@ -10,7 +10,7 @@ from functools import partial
 from itertools import pairwise
 from typing import Final
 
-from leanmark.cycle.choose import BySession, Chosen, choose
+from leanmark.cycle.choose import Chosen, choose
 from leanmark.cycle.dosing import Dosed
 from leanmark.cycle.form import Cycle, Line, Pin, Plan, Session
 from leanmark.cycle.left_out import left_out
@@ -20,6 +20,7 @@ from leanmark.cycle.notes import notes_of
 from leanmark.cycle.offers import RungOffer, offers
 from leanmark.cycle.order import Item, ordered, strap_changes
 from leanmark.cycle.person import Person, Place
+from leanmark.cycle.pins import BySession, fixing
 from leanmark.cycle.solve import EFFORT
 from leanmark.dose.goals import pattern_of
 from leanmark.dose.stages import STAGES
@@ -167,7 +168,7 @@ class _Marked:
         wanted: list[Wanted] = [(n, offer.move, offer.rung) for n, _, _, (offer, _) in picked]
         found: Mapping[Key, Reach] = reaches(rig, people, wanted) if wanted else {}
         self._drafts = [
-            draft(persons[n], n, place, pick, sets, found, *self._pinned(n, place, pick[0].move.move))
+            draft(persons[n], n, place, pick, sets, found, self._pins(n, place.day.number, pick[0].move.move))
             for n, place, sets, pick in picked
         ]
         asked: dict[Key, tuple[object, object, dict[float, None]]] = {}
@@ -180,20 +181,10 @@ class _Marked:
             {key: (move, rung, list(marks)) for key, (move, rung, marks) in asked.items()},  # type: ignore[misc]
         )
 
-    def _pinned(self, number: int, place: Place, move: str) -> tuple[bool, float | None]:
-        pins = self._pins(number, place, move)
-        return bool(pins), next((pin.mark_m for pin in reversed(pins) if pin.mark_m is not None), None)
-
-    def _pins(self, number: int, place: Place, move: str) -> list[Pin]:
-        name = self._persons[number].trainee.name
-        return [
-            pin
-            for pin in self._request.pins
-            if pin.trainee == name
-            and pin.session in (0, place.day.number)
-            and pin.what != "drop"
-            and move == (pin.other if pin.what == "swap" else pin.move)
-        ]
+    def _pins(self, number: int, session: int, move: str) -> list[Pin]:
+        name, before = self._persons[number].trainee.name, self._request.before
+        held = None if before is None else before.get(name, {})
+        return fixing(self._request.pins, name, session, move, held)
 
     def lines(self, number: int) -> dict[int, list[tuple[Draft, Line]]]:
         """A trainee's lines by session."""
@@ -203,10 +194,8 @@ class _Marked:
             if one.person != number:
                 continue
             session = one.place.day.number
-            pins = self._pins(number, one.place, one.offer.move.move)
-            reps = next((pin.reps for pin in reversed(pins) if pin.reps), 0)
             uid = _uid(self._request.uid, person.trainee.name, session, one.offer.move.move)
-            line = finished(person, one, self._at, self._request.squad.rig, uid, reps)
+            line = finished(person, one, self._at, self._request.squad.rig, uid)
             found.setdefault(session, []).append((one, line))
         return found
 
@@ -214,7 +203,7 @@ class _Marked:
 def _picked(
     persons: Sequence[Person], chosen: Sequence[Chosen]
 ) -> Iterator[tuple[int, Place, int, tuple[RungOffer, Dosed]]]:
-    """Every line: person, session, sets, and the rung with its dose at its own mark."""
+    """Every line: person, session, usual sets, and the rung with its dose at its own mark."""
     for number, (person, own) in enumerate(zip(persons, chosen, strict=True)):
         sets = own.sets
         for place in person.places:
@@ -222,7 +211,7 @@ def _picked(
                 rungs = person.open_rungs(move)
                 pick = person.pick(rungs, place)
                 if pick:
-                    yield number, place, max(round(usual * place.point.sets_factor), 1), pick
+                    yield number, place, usual, pick
 
 
 def _uid(cycle: str, trainee: str, session: int, move: str = "") -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, field
 
 from leanmark.cycle.block import Block, Sets
@@ -11,14 +11,12 @@ from leanmark.cycle.form import GoalScore, Pin
 from leanmark.cycle.frames import Planned, blocks, planned
 from leanmark.cycle.greedy import greedy
 from leanmark.cycle.person import Person
+from leanmark.cycle.pins import BySession
 from leanmark.cycle.score import amounts
 from leanmark.cycle.solve import EFFORT, Choice, solve
 from leanmark.cycle.weights import CHOICE_WEIGHTS
 from leanmark.dose.rules import middle
 from leanmark.dose.times import SECONDS_A_MINUTE
-
-BySession = Mapping[int, Mapping[str, int]]
-"""Session by number to moves and their sets."""
 
 
 @dataclass(frozen=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Collection, Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from math import ceil
 from typing import Final
@@ -15,10 +15,13 @@ from leanmark.cycle.form import Part, Pin
 from leanmark.cycle.muscle_groups import half_sets_of
 from leanmark.cycle.offers import RungOffer
 from leanmark.cycle.person import Person, Place
+from leanmark.cycle.pins import BySession, fixed_move, fixed_reps, is_about, moves_of
 from leanmark.dose.goals import pattern_of, recovery_h
 from leanmark.dose.rules import middle
 from leanmark.dose.times import SECONDS_A_MINUTE, set_time_s
 
+Frames = Sequence[Sequence[Place]]
+"""The sessions of each frame."""
 WEEKS_A_BLOCK: Final = 4
 """Weeks that keep their moves, so that the load can climb on them; common practice, no published source."""
 MARK_REACH_PERCENT: Final = 15.0
@@ -51,12 +54,12 @@ def planned(
     person: Person,
     frames: tuple[tuple[Place, ...], ...],
     pins: Sequence[Pin],
-    before: Mapping[int, Mapping[str, int]] | None,
+    before: BySession | None,
     done: Mapping[int, Collection[str]],
 ) -> Planned:
     """One block as a question. before: moves and sets by session of the plan that an edit starts from; done:
     families by session of the blocks already planned."""
-    options = tuple(option(person, move, frames) for move in person.ladders)
+    options = tuple(option(person, move, frames, pins) for move in person.ladders)
     at = {one.move: number for number, one in enumerate(options)}
     return Planned(
         Block(
@@ -70,8 +73,8 @@ def planned(
             shares=_shares(person, options),
             change_s=ceil(middle("strap change")),
             must=frozenset(at[move] for move in person.trainee.wishes.must if move in at),
-            kept=_kept(frames, at, pins, options),
-            dropped=_dropped(frames, at, pins) | _not_recovered(person, frames, options, done),
+            kept=_kept(frames, at, pins, before, options),
+            dropped=_dropped(frames, at, pins, before) | _not_recovered(person, frames, options, done),
             before=None if before is None else _before(frames, at, before),
         ),
         frames,
@@ -84,7 +87,7 @@ def seconds(person: Person) -> int:
     return max(int((person.minutes - around) * SECONDS_A_MINUTE), 0)
 
 
-def option(person: Person, move: str, frames: Sequence[Sequence[Place]]) -> Option:
+def option(person: Person, move: str, frames: Frames, pins: Sequence[Pin] = ()) -> Option:
     """One move as an option; where all its rungs are barred, by the rung with the fewest bars."""
     ladder = person.ladders[move]
     rungs = person.open_rungs(move)
@@ -102,7 +105,8 @@ def option(person: Person, move: str, frames: Sequence[Sequence[Place]]) -> Opti
         setting=first.setting,
         halves={} if pattern_of(one.family) == MOBILITY else half_sets_of(one),
         set_s=tuple(
-            _longest_s(person, one.family, row, places) for row, places in zip(picks, frames, strict=True)
+            _longest_s(person, one.family, row, places, pins)
+            for row, places in zip(picks, frames, strict=True)
         ),
         misfit=tuple(_misfit(row) for row in picks),
         least=least,
@@ -144,15 +148,20 @@ def _longest_s(
     family: str,
     picks: Sequence[tuple[RungOffer, Dosed] | None],
     places: Sequence[Place],
+    pins: Sequence[Pin],
 ) -> int:
     """The longest that a set with its rest takes in a frame's sessions: at its own mark's reps, or at the
-    reps that are wanted where the mark is moved."""
+    reps that are wanted where the mark is moved, or fixed by hand."""
     times = [
         set_time_s(parts, offer.each_side)
         for pick, place in zip(picks, places, strict=True)
         if pick
         for offer, dose in (pick,)
-        for parts in (dose.parts, wanted_parts(dose.parts, person.goal.reps_at(place.point.height)))
+        for parts in (
+            dose.parts,
+            wanted_parts(dose.parts, person.goal.reps_at(place.point.height)),
+            wanted_parts(dose.parts, fixed_reps([pin for pin in pins if fixed_move(pin) == offer.move.move])),
+        )
     ]
     return ceil(max(times, default=0.0) + rest_s(family, person.goal))
 
@@ -166,7 +175,7 @@ def wanted_parts(parts: Sequence[Part], reps: int) -> list[Part]:
     return [Part(first.stage, first.rung, first.tempo_s, first.reps + short), *parts[1:]]
 
 
-def _weeks(frames: Sequence[Sequence[Place]]) -> tuple[tuple[tuple[int, ...], int], ...]:
+def _weeks(frames: Frames) -> tuple[tuple[tuple[int, ...], int], ...]:
     by_week: dict[int, list[int]] = {}
     for number, places in enumerate(frames):
         for place in places:
@@ -176,9 +185,7 @@ def _weeks(frames: Sequence[Sequence[Place]]) -> tuple[tuple[tuple[int, ...], in
     return tuple(sorted(kinds.items()))
 
 
-def _close(
-    frames: Sequence[Sequence[Place]], families: Iterable[str]
-) -> dict[str, frozenset[tuple[int, int]]]:
+def _close(frames: Frames, families: Iterable[str]) -> dict[str, frozenset[tuple[int, int]]]:
     """Per family the pairs of frames of which two sessions are nearer than it needs to recover."""
     nearest = {
         (a, b): min(hours_between(p.starts, q.starts) for p in frames[a] for q in frames[b])
@@ -198,7 +205,7 @@ def _too_near(hours: float, family: str) -> bool:
 
 def _not_recovered(
     person: Person,
-    frames: Sequence[Sequence[Place]],
+    frames: Frames,
     options: Sequence[Option],
     done: Mapping[int, Collection[str]],
 ) -> frozenset[tuple[int, int]]:
@@ -243,43 +250,50 @@ def _shares(person: Person, options: Sequence[Option]) -> dict[str, int]:
     return found | {largest: found[largest] + 100 - sum(found.values())}
 
 
-def _frames_of(frames: Sequence[Sequence[Place]], session: int) -> list[int]:
-    """The frames that a pin is about: all, or the one of its session."""
-    return [
-        number
-        for number, places in enumerate(frames)
-        if not session or session in {place.day.number for place in places}
-    ]
+def _pinned_places(
+    frames: Frames, at: Mapping[str, int], pins: Sequence[Pin], before: BySession | None
+) -> Iterator[tuple[int, Pin]]:
+    """Frames and the pins that are about them. A frame of several sessions is pinned as its first one is."""
+    for pin in pins:
+        if all(move in at for move in moves_of(pin)):
+            for frame, places in enumerate(frames):
+                if is_about(pin, places[0].day.number, before):
+                    yield frame, pin
 
 
 def _kept(
-    frames: Sequence[Sequence[Place]], at: Mapping[str, int], pins: Sequence[Pin], options: Sequence[Option]
+    frames: Frames,
+    at: Mapping[str, int],
+    pins: Sequence[Pin],
+    before: BySession | None,
+    options: Sequence[Option],
 ) -> dict[tuple[int, int], int]:
+    """Sets fixed by hand; a later pin stands over an earlier one."""
     kept: dict[tuple[int, int], int] = {}
-    for pin in pins:
-        name = pin.other if pin.what == "swap" else pin.move
-        if pin.what == "drop" or name not in at:
-            continue
-        for frame in _frames_of(frames, pin.session):
-            if pin.session or pin.what != "dose":
-                kept[frame, at[name]] = pin.sets or options[at[name]].least
+    for frame, pin in _pinned_places(frames, at, pins, before):
+        if pin.what in ("drop", "swap"):
+            kept.pop((frame, at[pin.move]), None)
+        name = fixed_move(pin)
+        if name:
+            held = (before or {}).get(frames[frame][0].day.number, {}).get(name, 0)
+            usual = kept.get((frame, at[name])) or held or options[at[name]].least
+            kept[frame, at[name]] = pin.sets or usual
     return kept
 
 
 def _dropped(
-    frames: Sequence[Sequence[Place]], at: Mapping[str, int], pins: Sequence[Pin]
+    frames: Frames, at: Mapping[str, int], pins: Sequence[Pin], before: BySession | None
 ) -> frozenset[tuple[int, int]]:
-    return frozenset(
-        (frame, at[pin.move])
-        for pin in pins
-        if pin.what in ("drop", "swap") and pin.move in at
-        for frame in _frames_of(frames, pin.session)
-    )
+    dropped: set[tuple[int, int]] = set()
+    for frame, pin in _pinned_places(frames, at, pins, before):
+        if pin.what in ("drop", "swap"):
+            dropped.add((frame, at[pin.move]))
+        if fixed_move(pin):
+            dropped.discard((frame, at[fixed_move(pin)]))
+    return frozenset(dropped)
 
 
-def _before(
-    frames: Sequence[Sequence[Place]], at: Mapping[str, int], before: Mapping[int, Mapping[str, int]]
-) -> dict[tuple[int, int], int]:
+def _before(frames: Frames, at: Mapping[str, int], before: BySession) -> dict[tuple[int, int], int]:
     """What the earlier plan held in each frame's first session."""
     return {
         (frame, at[move]): sets

@@ -7,12 +7,13 @@ from dataclasses import dataclass
 from math import floor
 from typing import Final
 
-from leanmark.cycle.dosing import Ask, Dosed, dosed, most_ballistic_reps, rest_s
-from leanmark.cycle.form import Line, Part, Step
+from leanmark.cycle.dosing import MOBILITY, Ask, Dosed, dosed, most_ballistic_reps, rest_s
+from leanmark.cycle.form import Line, Part, Pin, Step
 from leanmark.cycle.frames import wanted_parts
 from leanmark.cycle.marks import At, Reach
 from leanmark.cycle.offers import RungOffer
 from leanmark.cycle.person import Person, Place, speeds
+from leanmark.cycle.pins import fixed_mark_m, fixed_reps, fixed_sets
 from leanmark.cycle.reasons import why_of
 from leanmark.dose.goals import pattern_of
 from leanmark.dose.times import set_time_s
@@ -42,7 +43,7 @@ class Draft:
     ask: Ask
     reach: Reach
     mark_m: float
-    pinned: bool
+    pins: tuple[Pin, ...]
 
     @property
     def key(self) -> Key:
@@ -55,28 +56,21 @@ def draft(
     number: int,
     place: Place,
     picked: tuple[RungOffer, Dosed],
-    sets: int,
+    usual: int,
     reaches: Mapping[Key, Reach],
-    pinned: bool,
-    pinned_mark_m: float | None,
+    pins: Sequence[Pin],
 ) -> Draft:
-    """A line with its mark: the one whose demand is nearest to what the session wants, or the pinned one."""
+    """A line with its mark: the one whose demand is nearest to what the session wants. usual: sets of a
+    session that is no deload; what pins fix stands over all of it."""
     offer, own = picked
     ask = person.ask(offer.move.family, place)
     reach = reaches[number, offer.move.move, offer.rung.rung]
-    steady = pattern_of(offer.move.family) == "mobility"
-    mark_m = reach.start_m if steady else reach.mark_for(ask.wanted)
-    return Draft(
-        number,
-        place,
-        sets,
-        offer,
-        own,
-        ask,
-        reach,
-        mark_m if pinned_mark_m is None else pinned_mark_m,
-        pinned,
-    )
+    mark_m = fixed_mark_m(pins)
+    if mark_m is None:
+        stretch = pattern_of(offer.move.family) == MOBILITY
+        mark_m = reach.start_m if stretch else reach.mark_for(ask.wanted)
+    sets = fixed_sets(pins) or max(round(usual * place.point.sets_factor), 1)
+    return Draft(number, place, sets, offer, own, ask, reach, mark_m, tuple(pins))
 
 
 def finished(
@@ -85,7 +79,6 @@ def finished(
     at: Mapping[tuple[int, str, str, float], At],
     rig: Rig,
     uid: str,
-    pinned_reps: int,
 ) -> Line:
     """The line, from what the engine says at its mark; at the rung's own mark where the other cannot be
     dosed."""
@@ -96,7 +89,7 @@ def finished(
     if dose is None:
         mark_m = plan.reach.start_m
         answer, dose = at[(*plan.key, mark_m)], plan.own
-    parts = _within(dose.parts, plan, person, pinned_reps)
+    parts = _within(dose.parts, plan, person, fixed_reps(plan.pins))
     done = set_work(answer.work, parts, offer.each_side)
     mark = mark_of(offer.move, offer.rung)
     return Line(
@@ -127,7 +120,7 @@ def finished(
         easier=_step(person, plan, mark_m, -1),
         harder=_step(person, plan, mark_m, 1),
         spotter=_spotted(offer, parts),
-        pinned=plan.pinned,
+        pinned=bool(plan.pins),
         why=why_of(person, offer, ask, parts, answer.demand, mark_m, mark.start_m),
     )
 
