@@ -126,6 +126,8 @@ def _changed(model: Model) -> Iterator[LinearExpr]:
     before = model.block.before
     if before is None:
         return
-    had = {place for place, number in before.items() if number}
-    for place, does in model.does.items():
-        yield 1 - does if place in had else does
+    for place, sets in model.sets.items():
+        off = model.cp.new_int_var(0, _MOST_HALVES, "changed")
+        model.cp.add(off >= sets - before.get(place, 0))
+        model.cp.add(off >= before.get(place, 0) - sets)
+        yield off

@@ -294,10 +294,11 @@ def _dropped(
 
 
 def _before(frames: Frames, at: Mapping[str, int], before: BySession) -> dict[tuple[int, int], int]:
-    """What the earlier plan held in each frame's first session."""
-    return {
-        (frame, at[move]): sets
-        for frame, places in enumerate(frames)
-        for move, sets in before.get(places[0].day.number, {}).items()
-        if move in at
-    }
+    """What the earlier plan held in each frame: the sets of the session with the most, which is no deload."""
+    found: dict[tuple[int, int], int] = {}
+    for frame, places in enumerate(frames):
+        for place in places:
+            for move, sets in before.get(place.day.number, {}).items():
+                if move in at:
+                    found[frame, at[move]] = max(sets, found.get((frame, at[move]), 0))
+    return found

@@ -99,7 +99,7 @@ def _few_one_sided(block: Block, week: Sets) -> int:
 
 
 def _changed(block: Block, chosen: Sets) -> int:
-    if block.before is None:
+    before = block.before
+    if before is None:
         return 0
-    had, open_places = {place for place, number in block.before.items() if number}, set(block.places())
-    return len(had & open_places - set(chosen)) + len(set(chosen) - had)
+    return sum(abs(chosen.get(place, 0) - before.get(place, 0)) for place in block.places())

@@ -1,7 +1,7 @@
 """Solve a block: the best choice found, and the least that any choice can cost.
 
 The whole model gives the bound and, for small questions, the answer. Large ones are bettered part by part:
-all sets stay but those of one pattern, of one session or of two patterns, and the same model is solved for
+all stays but one pattern, one session, two patterns, or the number of sets, and the same model is solved for
 what is free (large neighbourhood search: Shaw 1998, CP 98, LNCS 1520:417, from memory).
 """
 
@@ -27,7 +27,7 @@ _WHOLE: Final = 0.1
 _PART: Final = 0.05
 _FEASIBLE: Final = 2.0
 """Deterministic times for the whole model, a part, and any plan at all; own figures."""
-_PARTS: Final = 20
+_PARTS: Final = 30
 """Parts that are tried at most; own figure."""
 _BETTER: Final = 1e-6
 
@@ -36,13 +36,17 @@ Place = tuple[int, int]
 
 @dataclass(frozen=True)
 class Part:
-    """What is free to change: the moves of some patterns, or those of one frame."""
+    """What is free to change: the moves of some patterns, those of one frame, or the sets of those that are
+    done."""
 
     patterns: tuple[str, ...] = ()
     frame: int | None = None
+    done: bool = False
 
-    def free(self, block: Block, place: Place) -> bool:
+    def free(self, block: Block, sets: Sets, place: Place) -> bool:
         """Whether a place is free."""
+        if self.done and sets.get(place):
+            return True
         return place[0] == self.frame or block.options[place[1]].pattern in self.patterns
 
 
@@ -85,8 +89,11 @@ def solve(block: Block, hint: Sets, seed: int, effort: float = EFFORT) -> Choice
     return Choice(sets, found, min(bound, found))
 
 
-def _solved(block: Block, hint: Sets, seed: int, effort: float) -> tuple[Sets | None, float] | None:
-    """A choice, if one was found, and the bound; None where there is proved to be none."""
+def _solved(
+    block: Block, hint: Sets, seed: int, effort: float, *, quick: bool = False
+) -> tuple[Sets | None, float] | None:
+    """A choice, if one was found, and the bound; None where there is proved to be none. quick: without the
+    preparations that pay for large questions alone."""
     model = model_of(block)
     scale = add_cost(model)
     for place, sets in model.sets.items():
@@ -94,6 +101,9 @@ def _solved(block: Block, hint: Sets, seed: int, effort: float) -> tuple[Sets | 
         model.cp.add_hint(model.does[place], bool(hint.get(place, 0)))
     made = solver(seed, effort)
     made.parameters.linearization_level = 2
+    if quick:
+        made.parameters.cp_model_probing_level = 0
+        made.parameters.symmetry_level = 0
     status = made.solve(model.cp)
     if status == cp_model.INFEASIBLE:
         return None
@@ -120,7 +130,7 @@ def _bettered(block: Block, sets: Sets, seed: int, effort: float) -> Sets:
     while left > 0:
         before = price
         for freed in _parts(block, random):
-            part = _solved(_only(block, best, freed), best, seed, _PART)
+            part = _solved(_only(block, best, freed), best, seed, _PART, quick=True)
             left -= 1
             if part and part[0] is not None and cost(block, part[0]) < price - _BETTER:
                 best, price = part[0], cost(block, part[0])
@@ -132,17 +142,19 @@ def _bettered(block: Block, sets: Sets, seed: int, effort: float) -> Sets:
 
 
 def _parts(block: Block, random: Random) -> Iterator[Part]:
-    """What is free to change: a pattern, a session, two patterns."""
+    """A pattern, a session, two patterns, and between them the sets alone, which is quick."""
     patterns = sorted({option.pattern for option in block.options})
     pairs = list(combinations(patterns, 2))
     yield from (Part(patterns=(pattern,)) for pattern in patterns)
+    yield Part(done=True)
     yield from (Part(frame=frame) for frame in range(len(block.frames)))
+    yield Part(done=True)
     yield from (Part(patterns=pair) for pair in random.sample(pairs, min(len(pairs), len(patterns))))
 
 
 def _only(block: Block, sets: Sets, part: Part) -> Block:
     """The block with everything fixed but a part."""
-    fixed = [place for place in block.places() if not part.free(block, place)]
+    fixed = [place for place in block.places() if not part.free(block, sets, place)]
     return replace(
         block,
         kept={**block.kept, **{place: sets[place] for place in fixed if sets.get(place)}},

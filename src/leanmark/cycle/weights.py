@@ -50,8 +50,8 @@ _CHOICE: Final[tuple[Weight, ...]] = (
         "at least two one-sided moves a week, since two-sided ones hide differences between the sides",
     ),
     Weight(
-        "little changed", "moves", 40,
-        "after an edit by hand, sessions keep the moves that they had",
+        "little changed", "sets", 20,
+        "after an edit by hand, sessions keep the sets that they had",
     ),
 )  # fmt: skip
 _ORDER: Final[tuple[Weight, ...]] = (
