@@ -42,6 +42,14 @@ def bars(offer: RungOffer, wishes: TrainingWishes, kit: frozenset[str]) -> tuple
     )
 
 
+def closed_in_words(offer: RungOffer, wishes: TrainingWishes, kit: frozenset[str]) -> bool:
+    """Whether a rung is barred by what its texts alone tell: kit, gates, its move or family left out."""
+    named = {offer.move.move, offer.move.family} & set(wishes.avoid)
+    if offer.move.move in wishes.must:
+        return False
+    return bool(named or offer.kit - kit or any(True for _ in _closed_gates(offer, wishes.gates)))
+
+
 def _cannot_be_held(offer: RungOffer) -> Iterator[Bar]:
     if offer.reason:
         yield Bar("rig", "this body on this rig", f"cannot be held here: {offer.reason}")

@@ -10,6 +10,7 @@ from functools import partial
 from itertools import pairwise
 from typing import Final
 
+from leanmark.cycle.bars import closed_in_words
 from leanmark.cycle.choose import Chosen, choose
 from leanmark.cycle.dosing import Dosed
 from leanmark.cycle.form import Cycle, Line, Pin, Plan, Session
@@ -123,9 +124,13 @@ def persons_of(squad: Squad, numbers: Sequence[int]) -> list[Person]:
     trainees = [squad.trainees[number] for number in numbers]
     people = people_of([one.build for one in trainees], [one.known for one in trainees])
     moves = [load_move(name) for name in move_names()]
+
+    def closed(number: int, offer: RungOffer) -> bool:
+        return closed_in_words(offer, trainees[number].wishes, squad.kit)
+
     return [
         Person(trainee, squad.cycle, squad.kit, own)
-        for trainee, own in zip(trainees, offers(moves, people, squad.rig), strict=True)
+        for trainee, own in zip(trainees, offers(moves, people, squad.rig, closed), strict=True)
     ]
 
 
@@ -208,8 +213,7 @@ def _picked(
         sets = own.sets
         for place in person.places:
             for move, usual in sets.get(place.day.number, {}).items():
-                rungs = person.open_rungs(move)
-                pick = person.pick(rungs, place)
+                pick = person.pick_open(move, place)
                 if pick:
                     yield number, place, usual, pick
 

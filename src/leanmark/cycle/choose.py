@@ -9,10 +9,10 @@ from leanmark.cycle.block import Block, Sets
 from leanmark.cycle.clash import Clash, clash_of, nearest
 from leanmark.cycle.form import GoalScore, Pin
 from leanmark.cycle.frames import Planned, blocks, planned
-from leanmark.cycle.greedy import greedy
+from leanmark.cycle.greedy import greedy, keeps_rules
 from leanmark.cycle.person import Person
 from leanmark.cycle.pins import BySession
-from leanmark.cycle.score import amounts
+from leanmark.cycle.score import amounts, cost
 from leanmark.cycle.solve import EFFORT, Choice, solve
 from leanmark.cycle.weights import CHOICE_WEIGHTS
 from leanmark.dose.rules import middle
@@ -88,7 +88,9 @@ def choose(
     done: dict[int, Collection[str]] = {}
     found: list[Solved] = []
     for frames in blocks(person, own):
-        solved = _solved(person, planned(person, frames, own, before, done), seed, effort)
+        question = planned(person, frames, own, before, done)
+        start = _carried(found[-1], question.block) if found else {}
+        solved = _solved(person, question, start, seed, effort)
         found.append(solved)
         block = solved.planned.block
         for number, frame in enumerate(block.frames):
@@ -97,9 +99,22 @@ def choose(
     return Chosen(tuple(found), own)
 
 
-def _solved(person: Person, question: Planned, seed: int, effort: float) -> Solved:
+def _carried(last: Solved, block: Block) -> Sets:
+    """The choice of the block before, where frames match it and no rule bars it; else nothing."""
+    if len(last.planned.block.frames) != len(block.frames):
+        return {}
+    places = set(block.places())
+    kept = {
+        place: min(max(sets, block.options[place[1]].least), block.options[place[1]].most)
+        for place, sets in last.choice.sets.items()
+    }
+    return kept if places >= set(kept) and keeps_rules(block, kept) else {}
+
+
+def _solved(person: Person, question: Planned, start: Sets, seed: int, effort: float) -> Solved:
     baseline = greedy(question.block)
-    choice = solve(question.block, baseline, seed, effort)
+    better = start if start and cost(question.block, start) < cost(question.block, baseline) else baseline
+    choice = solve(question.block, better, seed, effort)
     if choice is not None:
         return Solved(question, choice, baseline)
     around_s = (middle("warm-up") + middle("cool-down")) * SECONDS_A_MINUTE

@@ -19,6 +19,7 @@ from leanmark.cycle.pins import BySession, fixed_move, fixed_reps, is_about, mov
 from leanmark.dose.goals import pattern_of, recovery_h
 from leanmark.dose.rules import middle
 from leanmark.dose.times import SECONDS_A_MINUTE, set_time_s
+from leanmark.moves.of_rung import tempo_s_of
 
 Frames = Sequence[Sequence[Place]]
 """The sessions of each frame."""
@@ -94,7 +95,11 @@ def option(person: Person, move: str, frames: Frames, pins: Sequence[Pin] = ()) 
     barred: tuple[str, ...] = ()
     if not any("controlled" in rung.stages for rung in rungs):
         rungs, barred = _least_barred(person, ladder)
-    picks = [[person.pick(rungs, place) for place in places] for places in frames]
+    if barred:
+        picks = [[person.pick(rungs, place) for place in places] for places in frames]
+    else:
+        picks = [[person.pick_open(move, place) for place in places] for places in frames]
+    unasked = bool(barred) and not rungs[0].solved
     first = next((pick[0] for row in picks for pick in row if pick), ladder[0])
     one, wishes = first.move, person.trainee.wishes
     least, most = sets_range(one.family, person.goal, person.level(one.family))
@@ -105,10 +110,10 @@ def option(person: Person, move: str, frames: Frames, pins: Sequence[Pin] = ()) 
         setting=first.setting,
         halves={} if pattern_of(one.family) == MOBILITY else half_sets_of(one),
         set_s=tuple(
-            _longest_s(person, one.family, row, places, pins)
+            _usual_s(person, rungs[0]) if unasked else _longest_s(person, one.family, row, places, pins)
             for row, places in zip(picks, frames, strict=True)
         ),
-        misfit=tuple(_misfit(row) for row in picks),
+        misfit=tuple(0 if unasked else _misfit(row) for row in picks),
         least=least,
         most=most,
         setup_s=0 if first.setting else ceil(2.0 * middle("walk")),
@@ -120,6 +125,14 @@ def option(person: Person, move: str, frames: Frames, pins: Sequence[Pin] = ()) 
         ),
         barred=barred,
     )
+
+
+def _usual_s(person: Person, offer: RungOffer) -> int:
+    """Seconds of a set with its rest on a rung that the engine was not asked about, being closed: the goal's
+    reps at its typical tempo."""
+    sides = HALVES if offer.each_side else 1
+    reps_s = max(person.goal.reps) * sum(tempo_s_of(offer.move, offer.rung))
+    return ceil(sides * reps_s + rest_s(offer.move.family, person.goal))
 
 
 def _least_barred(

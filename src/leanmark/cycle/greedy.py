@@ -60,6 +60,22 @@ def fits(block: Block, sets: Sets, place: Place) -> bool:
     )
 
 
+def keeps_rules(block: Block, sets: Sets) -> bool:
+    """Whether a whole choice breaks no hard rule and meets the wishes."""
+    built: dict[Place, int] = dict(block.kept)
+    for place, number in sorted(sets.items()):
+        if place not in built:
+            if not fits(block, built, place):
+                return False
+            built[place] = number
+    frames = range(len(block.frames))
+    return (
+        all(seconds(block, built, frame) <= block.frames[frame].seconds for frame in frames)
+        and all(sum(1 for f, _ in built if f == frame) >= block.least_moves for frame in frames)
+        and block.must <= {option for _, option in built}
+    )
+
+
 def _recovered(block: Block, sets: Sets, place: Place) -> bool:
     frame, number = place
     family = block.options[number].family

@@ -26,8 +26,7 @@ def reasons_of(person: Person, move: str) -> tuple[tuple[str, ...], bool]:
         least = min(slow or person.ladders[move], key=lambda offer: len(person.bars_of(offer)))
         words = [f"rung '{least.rung.rung}' {bar.reason}" for bar in person.bars_of(least)]
         return tuple(words or ["it has no rung at controlled speed"]), False
-    rungs = person.open_rungs(move)
-    possible = [place for place in person.places if person.pick(rungs, place)]
+    possible = [place for place in person.places if person.pick_open(move, place)]
     if len(possible) == len(person.places):
         return (BETTER_WITHOUT,), True
     return (_out_of_reach(person, open_rungs),), False

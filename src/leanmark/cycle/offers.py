@@ -3,9 +3,10 @@ that rig."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from math import nan
 
 from leanmark.errors import FieldError
 from leanmark.mechanics.reasons import FINE, REASONS
@@ -36,12 +37,17 @@ class RungOffer:
 
     move: Move
     rung: Rung
-    demand: float
-    action: str
-    shares: tuple[float, ...]
-    strap_share: float
-    reason: str
-    asks: frozenset[str]
+    demand: float = nan
+    action: str = ""
+    shares: tuple[float, ...] = ()
+    strap_share: float = nan
+    reason: str = ""
+    asks: frozenset[str] = frozenset()
+
+    @property
+    def solved(self) -> bool:
+        """Whether the engine was asked; it is not where the rung is closed in any case."""
+        return bool(self.shares)
 
     @cached_property
     def stages(self) -> tuple[Stage, ...]:
@@ -87,15 +93,25 @@ class RungOffer:
         return max(named, default=0.0)
 
 
-def offers(moves: Sequence[Move], people: People, rig: Rig) -> list[list[RungOffer]]:
+Closed = Callable[[int, RungOffer], bool]
+"""Whether a rung is closed to a person, by number, whatever the engine would say."""
+
+
+def offers(
+    moves: Sequence[Move], people: People, rig: Rig, closed: Closed = lambda _, __: False
+) -> list[list[RungOffer]]:
     """Every rung of the moves whose strap setting the rig has, for each person: a list by person, rungs in
-    order."""
+    order. The engine is not asked about rungs that are closed."""
     rungs = [(move, rung) for move in moves for rung in move.rungs if _has_setting(rig, move, rung)]
-    found: list[list[RungOffer]] = [[] for _ in range(len(people))]
-    for one in solved_together(rungs, people, rig):
-        for own, offer in zip(found, _by_person(one), strict=True):
-            own.append(offer)
-    return found
+    bare = [RungOffer(move, rung) for move, rung in rungs]
+    shut = [[closed(person, offer) for offer in bare] for person in range(len(people))]
+    asked = [n for n in range(len(rungs)) if not all(own[n] for own in shut)]
+    solved = solved_together([rungs[n] for n in asked], people, rig)
+    answers = dict(zip(asked, (_by_person(one) for one in solved), strict=True))
+    return [
+        [offer if own[n] else answers[n][person] for n, offer in enumerate(bare)]
+        for person, own in enumerate(shut)
+    ]
 
 
 def _has_setting(rig: Rig, move: Move, rung: Rung) -> bool:

@@ -107,12 +107,24 @@ class Person:
         """What a session wants of a family."""
         return Ask(place.day.number, self.goal, self.level(family), place.point, place.tired)
 
+    @cached_property
+    def _picked(self) -> dict[tuple[str, int], tuple[RungOffer, Dosed] | None]:
+        """Picks among open rungs that were asked for, by move and session."""
+        return {}
+
+    def pick_open(self, move: str, place: Place) -> tuple[RungOffer, Dosed] | None:
+        """``pick`` among the open rungs of a move."""
+        key = (move, place.day.number)
+        if key not in self._picked:
+            self._picked[key] = self.pick(self.open_rungs(move), place)
+        return self._picked[key]
+
     def pick(self, rungs: Sequence[RungOffer], place: Place) -> tuple[RungOffer, Dosed] | None:
         """The rung nearest to the wanted demand that can be dosed in a session, with its dose at its own
         mark; None where there is none."""
         found = []
         for number, offer in enumerate(rungs):
-            if "controlled" not in offer.stages:
+            if "controlled" not in offer.stages or not offer.solved:
                 continue
             ask = self.ask(offer.move.family, place)
             dose = dosed(speeds(offer, rungs), offer.demand, offer.action, ask)
