@@ -84,7 +84,10 @@ class RungOffer:
         return any(hold.end == "handle" for hold in holds_of(self.move, self.rung))
 
     def joint_share(self, word: str) -> float:
-        """Largest share of strength asked of a joint, or of one joint action."""
+        """Largest share of strength asked of a joint, or of one joint action; 0 where the engine was not
+        asked."""
+        if not self.solved:
+            return 0.0
         named = [
             share
             for action, share in zip(ACTIONS, self.shares, strict=True)

@@ -7,7 +7,7 @@ from typing import Final
 
 from msgspec.structs import replace
 
-from leanmark.cycle.floor.bound import Bound
+from leanmark.cycle.floor.bound import Bound, least_length
 from leanmark.cycle.floor.clock import SECONDS_A_MINUTE, whole_minutes
 from leanmark.cycle.floor.form import FloorAsk
 from leanmark.cycle.floor.list_schedule import list_schedule
@@ -34,8 +34,10 @@ def _ways_out(ask: FloorAsk) -> list[str]:
 
 
 def _fits(ask: FloorAsk) -> int | None:
-    """The list schedule's length where it fits."""
+    """The list schedule's length where it fits; what arithmetic rules out is not listed."""
     floor = floor_of(ask)
+    if least_length(floor).length_s > ask.minutes * SECONDS_A_MINUTE:
+        return None
     took_s = length_s(play(floor, list_schedule(floor), "at once"))
     return took_s if took_s <= ask.minutes * SECONDS_A_MINUTE else None
 

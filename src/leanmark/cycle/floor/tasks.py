@@ -40,7 +40,7 @@ class Task:
         """One set, and handing the strap over."""
         return self.set_s + self.swap_s
 
-    @property
+    @cached_property
     def demand(self) -> int:
         """Share of the strap's time that the spell takes, in thousandths: work and swap over work and rest;
         all of it for a single set."""
