@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from ortools.sat.python.cp_model import IntVar, LinearExpr
 
 from leanmark.cycle.model import Model, Place
-from leanmark.cycle.score import PER_CENT
+from leanmark.cycle.score import MINUTE_S, PER_CENT, least_used_s, main_patterns
 from leanmark.cycle.weights import CHOICE_WEIGHTS, MOST_GRIPS, MOST_TIMES, ONE_SIDED
 
 _MOST_HALVES = 1000
@@ -44,6 +44,8 @@ def _overall(model: Model, whole: int) -> Iterator[tuple[str, int, LinearExpr]]:
         whole,
         _total([(options[o].misfit[f] or 0) * d for (f, o), d in model.does.items()]),
     )
+    yield "whole body", whole, _total([*_missing(model)])
+    yield "time used", whole, _total([*_idle_minutes(model)])
     yield "liked moves", whole, _total([*_against_likes(model)])
     yield "strap changes", whole, _total([*_changes(model)])
     yield "grip", whole, _total([*_grips(model)])
@@ -55,6 +57,26 @@ def _above(model: Model, terms: list[IntVar], most: int) -> LinearExpr:
     over = model.cp.new_int_var(0, max(len(terms) - most, 0), "over")
     model.cp.add(over >= _total([*terms]) - most)
     return over
+
+
+def _missing(model: Model) -> Iterator[LinearExpr]:
+    options = model.block.options
+    for frame in range(len(model.block.frames)):
+        for pattern in main_patterns(model.block):
+            here = [d for (f, o), d in model.does.items() if f == frame and options[o].pattern == pattern]
+            missing = model.cp.new_bool_var(f"missing {pattern}")
+            model.cp.add_bool_or([*here, missing])
+            yield missing
+
+
+def _idle_minutes(model: Model) -> Iterator[LinearExpr]:
+    options = model.block.options
+    for frame in range(len(model.block.frames)):
+        least_s = least_used_s(model.block, frame)
+        used_s = _total([options[o].set_s[f] * n for (f, o), n in model.sets.items() if f == frame])
+        idle = model.cp.new_int_var(0, least_s // MINUTE_S + 1, "idle")
+        model.cp.add(MINUTE_S * idle >= least_s - used_s)
+        yield idle
 
 
 def _changes(model: Model) -> Iterator[LinearExpr]:

@@ -7,9 +7,17 @@ from collections.abc import Iterable
 from typing import Final
 
 from leanmark.cycle.block import Block, Sets
-from leanmark.cycle.weights import CHOICE_WEIGHTS, MOST_GRIPS, MOST_TIMES, ONE_SIDED
+from leanmark.cycle.weights import (
+    CHOICE_WEIGHTS,
+    MAIN_SHARE,
+    MOST_GRIPS,
+    MOST_TIMES,
+    ONE_SIDED,
+    TIME_USED,
+)
 
 PER_CENT: Final = 100
+MINUTE_S: Final = 60
 
 
 def amounts(block: Block, sets: Sets) -> dict[str, float]:
@@ -28,6 +36,8 @@ def amounts(block: Block, sets: Sets) -> dict[str, float]:
     return {
         "sets by muscle group": by_week(_outside_bands(block, week) for week, _ in weeks),
         "balance of patterns": by_week(_off_balance(block, week) for week, _ in weeks),
+        "whole body": float(sum(_missing(block, chosen, f) for f in range(len(block.frames)))),
+        "time used": float(sum(_idle_minutes(block, chosen, f) for f in range(len(block.frames)))),
         "load as wanted": float(sum(block.options[o].misfit[f] or 0 for f, o in chosen)),
         "liked moves": float(_against_likes(block, chosen)),
         "strap changes": float(sum(_changes(block, chosen, f) for f in range(len(block.frames)))),
@@ -65,6 +75,27 @@ def _off_balance(block: Block, week: Sets) -> float:
         by_pattern[block.options[option].pattern] += number
     total = sum(by_pattern[pattern] for pattern in block.shares)
     return sum(abs(PER_CENT * by_pattern[p] - share * total) for p, share in block.shares.items()) / PER_CENT
+
+
+def main_patterns(block: Block) -> list[str]:
+    """Patterns that belong in every session."""
+    return [pattern for pattern, share in block.shares.items() if share >= MAIN_SHARE]
+
+
+def _missing(block: Block, chosen: Sets, frame: int) -> int:
+    here = {block.options[o].pattern for f, o in chosen if f == frame}
+    return len(set(main_patterns(block)) - here)
+
+
+def least_used_s(block: Block, frame: int) -> int:
+    """Seconds that sets and rests of a frame are to take at least."""
+    return int(TIME_USED * block.frames[frame].seconds)
+
+
+def _idle_minutes(block: Block, chosen: Sets, frame: int) -> int:
+    """Whole minutes, a begun one counted, by which a frame's sets and rests fall short."""
+    used_s = sum(block.options[o].set_s[frame] * number for (f, o), number in chosen.items() if f == frame)
+    return max(-((used_s - least_used_s(block, frame)) // MINUTE_S), 0)
 
 
 def _against_likes(block: Block, chosen: Sets) -> int:

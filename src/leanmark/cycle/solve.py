@@ -102,8 +102,7 @@ def _solved(
     made = solver(seed, effort)
     made.parameters.linearization_level = 2
     if quick:
-        made.parameters.cp_model_probing_level = 0
-        made.parameters.symmetry_level = 0
+        made.parameters.cp_model_presolve = False
     status = made.solve(model.cp)
     if status == cp_model.INFEASIBLE:
         return None

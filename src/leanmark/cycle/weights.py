@@ -26,6 +26,14 @@ _CHOICE: Final[tuple[Weight, ...]] = (
         "pulls, presses, knee, hip and trunk work take the shares of a week's sets that the goal gives them",
     ),
     Weight(
+        "whole body", "patterns a session", 20,
+        "every session holds each pattern that takes a tenth or more of the week's sets",
+    ),
+    Weight(
+        "time used", "minutes a session", 6,
+        "sessions last at least four fifths of the time that there is",
+    ),
+    Weight(
         "load as wanted", "per cent a move", 2,
         "a move can be set to the load, or to the reps, that its session wants",
     ),
@@ -71,6 +79,10 @@ MOST_TIMES: Final = 2
 """Times a week a move comes before ``variety`` counts; own figure."""
 ONE_SIDED: Final = 2
 """One-sided moves a week that ``one side at a time`` asks; own figure."""
+MAIN_SHARE: Final = 10
+"""Per cent of the week's sets from which a pattern belongs in every session; own figure."""
+TIME_USED: Final = 0.8
+"""Share of a session's time that is to be used; own figure."""
 LEAST_MOVES: Final = 3
 """Moves in a session at least; common practice, no published source."""
 MOST_MOVES: Final = 9
