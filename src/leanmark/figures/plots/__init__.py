@@ -1,0 +1,1 @@
+"""Charts of a plan: plain arrays in, SVG text out."""
