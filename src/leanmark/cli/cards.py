@@ -39,9 +39,9 @@ def cards(
 
     from leanmark.cli.asked import read_checked
     from leanmark.cli.overview import overview
+    from leanmark.each import processors
     from leanmark.errors import FieldError
     from leanmark.sheets.cards import PAPERS, write_cards
-    from leanmark.each import processors
     from leanmark.sheets.stand_cards import jobs, left_out, stand_cards
 
     if paper not in PAPERS:

@@ -37,9 +37,9 @@ def cards(
     """Cards of moves as one PDF, two pages each: the front for the trainee, the back for the coach. Without a
     trainee the numbers are the 50th-percentile woman's and man's."""
     from leanmark.cli.asked import Asked
+    from leanmark.each import processors
     from leanmark.moves.library import find_rung
     from leanmark.sheets.cards import PAPERS
-    from leanmark.each import processors
     from leanmark.sheets.move_cards import CardJob, render_move_cards, solved_card
 
     sheet = o.one_of("--paper", paper, PAPERS)

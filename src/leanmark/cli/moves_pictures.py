@@ -29,9 +29,9 @@ def pictures(
     """Contact sheets as one PDF: start and end of every rung, from the side and from the front. Without a
     trainee they show the 50th-percentile woman."""
     from leanmark.cli.asked import Asked
+    from leanmark.each import processors
     from leanmark.sheets.cards import PAPERS
     from leanmark.sheets.contact_sheet import PicturesJob, move_pictures, render_contact_sheet
-    from leanmark.each import processors
 
     sheet = o.one_of("--paper", paper, PAPERS)
     check_file("--out", out)

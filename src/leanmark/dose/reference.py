@@ -5,9 +5,7 @@
 
 from __future__ import annotations
 
-import re
 import sys
-from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Final
 
@@ -18,21 +16,19 @@ from leanmark.dose.rep_max import LOAD_CHART, RELATIONS, share_range
 from leanmark.dose.rules import RULES, Rule
 from leanmark.dose.stages import STAGE_TEMPO
 from leanmark.dose.waves import WAVE_KINDS, WAVE_WORDS, WavePoint, wave
+from leanmark.page_parts import filled, table
 
 PAGE: Final = "dose.md"
 SHOWN_REPS: Final = (1, 3, 5, 8, 10, 12, 15, 20, 30)
 SHOWN_WEEKS: Final = 8
 SHOWN_SESSIONS: Final = 3
-_BLOCK: Final = re.compile(
-    r"(?P<start><!-- generated: (?P<name>[a-z -]+) -->\n).*?(?P<end><!-- end of generated -->)", re.DOTALL
-)
 _NONE: Final = "–"
 
 
 def blocks() -> dict[str, str]:
     """Every generated part by the name that its mark in the page gives."""
     return {
-        "rules": _table(("rule", "value", "unit", "what it says", "source"), map(_rule_row, RULES.values())),
+        "rules": table(("rule", "value", "unit", "what it says", "source"), map(_rule_row, RULES.values())),
         "goals": goals(),
         "shares": shares(),
         "levels": levels(),
@@ -51,8 +47,7 @@ def fill(page: str) -> str:
     Raises:
         KeyError: a mark names a part that does not exist.
     """
-    parts = blocks()
-    return _BLOCK.sub(lambda found: f"{found['start']}\n{parts[found['name']]}\n{found['end']}", page)
+    return filled(page, blocks())
 
 
 def _rule_row(row: Rule) -> tuple[str, ...]:
@@ -67,7 +62,7 @@ def goals() -> str:
         "goal", "what for", "reps", "in reserve", "sets", "rest", "holds", "speed stages", "weekly sets",
         "load wave", "source",
     )  # fmt: skip
-    return _table(heads, map(_goal_row, GOALS.values()))
+    return table(heads, map(_goal_row, GOALS.values()))
 
 
 def _goal_row(row: Goal) -> tuple[str, ...]:
@@ -96,13 +91,13 @@ def shares() -> str:
     rows = [
         (row.name, *(f"{100 * row.pattern_shares[name]:.0f} %" for name in names)) for row in GOALS.values()
     ]
-    return _table(("goal", *names), rows)
+    return table(("goal", *names), rows)
 
 
 def levels() -> str:
     """The levels."""
     heads = ("level", "who", "capacity", "most sets", "fast", "ballistic", "source")
-    return _table(
+    return table(
         heads,
         [
             (
@@ -130,7 +125,7 @@ def waves() -> str:
         (kind, WAVE_WORDS[kind], *(_week(week) for week in wave(kind, SHOWN_WEEKS, SHOWN_SESSIONS)))
         for kind in WAVE_KINDS
     ]
-    return _table(heads, rows)
+    return table(heads, rows)
 
 
 def _week(points: tuple[WavePoint, ...]) -> str:
@@ -144,13 +139,13 @@ def stages() -> str:
         (stage, "as it is" if row.concentric_s is None else f"{row.concentric_s:g} s at most", row.source)
         for stage, row in STAGE_TEMPO.items()
     ]
-    return _table(("speed stage", "concentric phase", "source"), rows)
+    return table(("speed stage", "concentric phase", "source"), rows)
 
 
 def relations() -> str:
     """Relations between reps and the one-rep maximum, by author."""
     heads = ("author", "one-rep maximum", "refused above", "sound up to", "source")
-    return _table(
+    return table(
         heads,
         [
             (row.author, row.formula, f"{row.most_reps:g} reps", f"{row.sound_reps:g} reps", row.source)
@@ -162,7 +157,7 @@ def relations() -> str:
 def loads() -> str:
     """Share of the one-rep maximum by reps, author by author, and the load chart's."""
     heads = ("reps", *RELATIONS, "least to greatest", "load chart")
-    return _table(heads, map(_load_row, SHOWN_REPS))
+    return table(heads, map(_load_row, SHOWN_REPS))
 
 
 def _load_row(reps: int) -> tuple[str, ...]:
@@ -186,7 +181,7 @@ def holds() -> str:
         )
         for row in ENDURANCE.values()
     ]
-    return _table(("region", "b0", "b1", "used for"), rows)
+    return table(("region", "b0", "b1", "used for"), rows)
 
 
 def patterns() -> str:
@@ -195,12 +190,7 @@ def patterns() -> str:
     for name in dict.fromkeys(PATTERNS.values()):
         members = [family for family, pattern in PATTERNS.items() if pattern == name]
         rows.append((name, ", ".join(members), f"{recovery_h(members[0]):g} h"))
-    return _table(("pattern", "move families", "recovery"), rows)
-
-
-def _table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
-    lines = [heads, ["---"] * len(heads), *rows]
-    return "".join("| " + " | ".join(cells) + " |\n" for cells in lines)
+    return table(("pattern", "move families", "recovery"), rows)
 
 
 if __name__ == "__main__":

@@ -5,7 +5,6 @@
 
 from __future__ import annotations
 
-import re
 import sys
 from pathlib import Path
 from typing import Final
@@ -15,11 +14,9 @@ from msgspec import inspect
 from leanmark.moves.check.field_words import FIELD_WORDS
 from leanmark.moves.check.fields import INHERITING, fields_of, needs_of, required_of
 from leanmark.moves.names import ACTIONS_OF, NAMES, POSE_FIELDS
+from leanmark.page_parts import filled
 
 PAGE: Final = "writing-a-move.md"
-_BLOCK: Final = re.compile(
-    r"(?P<start><!-- generated: (?P<name>\w+) -->\n).*?(?P<end><!-- end of generated -->)", re.DOTALL
-)
 _HEAD: Final = "| field | holds | needed | meaning |\n|---|---|---|---|\n"
 
 
@@ -29,10 +26,7 @@ def fill(page: str) -> str:
     Raises:
         KeyError: a mark names a struct that does not exist.
     """
-    structs = {kind.__name__: kind for kind in FIELD_WORDS}
-    return _BLOCK.sub(
-        lambda found: f"{found['start']}\n{_table(structs[found['name']])}\n{found['end']}", page
-    )
+    return filled(page, {kind.__name__: _table(kind) for kind in FIELD_WORDS})
 
 
 def _table(kind: type) -> str:

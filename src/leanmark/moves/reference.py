@@ -5,7 +5,6 @@
 
 from __future__ import annotations
 
-import re
 import sys
 from collections.abc import Iterable, Sequence
 from functools import cache
@@ -21,12 +20,10 @@ from leanmark.moves.names import CHECKED_ANCHOR_M
 from leanmark.moves.of_rung import stages_of
 from leanmark.moves.restrictions import RESTRICTIONS
 from leanmark.moves.schema import Move
+from leanmark.page_parts import filled, table
 from leanmark.rig.rig import standard_rig
 
 PAGE: Final = "move-library.md"
-_BLOCK: Final = re.compile(
-    r"(?P<start><!-- generated: (?P<name>[a-z -]+) -->\n).*?(?P<end><!-- end of generated -->)", re.DOTALL
-)
 _NONE: Final = "–"
 
 
@@ -35,7 +32,7 @@ def blocks() -> dict[str, str]:
     return {
         "coverage": coverage(),
         "people": people(),
-        "restrictions": _table(
+        "restrictions": table(
             ("name", "what counts"), [(row.name, row.means) for row in RESTRICTIONS.values()]
         ),
         "moves": "\n".join(_section(move) for move in _moves()),
@@ -48,8 +45,7 @@ def fill(page: str) -> str:
     Raises:
         KeyError: a mark names a part that does not exist.
     """
-    parts = blocks()
-    return _BLOCK.sub(lambda found: f"{found['start']}\n{parts[found['name']]}\n{found['end']}", page)
+    return filled(page, blocks())
 
 
 @cache
@@ -64,7 +60,7 @@ def coverage() -> str:
     rungs = sum(len(move.rungs) for move in _moves())
     total = f"{len(_moves())} moves with {rungs} rungs in {len(counted)} families."
     heads = ("family", "moves", "rungs", "kit", "planes", "speed stages", "rungs with a gate")
-    return f"{total}\n\n{_table(heads, counted)}"
+    return f"{total}\n\n{table(heads, counted)}"
 
 
 def _family_row(name: str, members: Sequence[Move]) -> tuple[str, ...]:
@@ -100,7 +96,7 @@ def people() -> str:
         )
         for k, percentile in enumerate(PERCENTILES)
     ]
-    return _table(heads, rows)
+    return table(heads, rows)
 
 
 @cache
@@ -118,7 +114,7 @@ def _section(move: Move) -> str:
     )
     heads = ("rung", "demand, woman / man", "hardest worked", "step", "straps", "floor", "gate")
     rows = [_rung_row(line) for line in _ladders()[move.move]]
-    return f"### {move.move}\n\n{_capital(move.purpose)}. {_capital(text)}\n\n{_table(heads, rows)}"
+    return f"### {move.move}\n\n{_capital(move.purpose)}. {_capital(text)}\n\n{table(heads, rows)}"
 
 
 def _capital(text: str) -> str:
@@ -141,11 +137,6 @@ def _rung_row(line: RungLine) -> tuple[str, ...]:
 
 def _percents(values: Sequence[float], sign: str = "") -> str:
     return " / ".join(f"{value:{sign}.0f}".replace("-", "−") for value in values) + " %"
-
-
-def _table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
-    lines = [heads, ["---"] * len(heads), *rows]
-    return "".join("| " + " | ".join(cells) + " |\n" for cells in lines)
 
 
 if __name__ == "__main__":

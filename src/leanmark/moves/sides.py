@@ -41,7 +41,9 @@ def _leans(pose: Angles) -> bool:
         mine, other = ({**pose.get(kind, {}), **pose.get(side, {})} for side in (left, right))
         if any(abs(mine.get(name, 0.0) - other.get(name, 0.0)) > SAME_DEG for name in mine | other):
             return True
-    turned = [pose.get(joint, {}).get(name, 0.0) for joint in ("root", "lumbar", "thoracic") for name in _TURNS]
+    turned = [
+        pose.get(joint, {}).get(name, 0.0) for joint in ("root", "lumbar", "thoracic") for name in _TURNS
+    ]
     return any(abs(angle) > SAME_DEG for angle in turned)
 
 

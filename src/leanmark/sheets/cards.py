@@ -14,8 +14,8 @@ from typing import Final, Literal, get_args
 
 from pypdf import PdfWriter
 
-from leanmark.sheets.card import Card
 from leanmark.each import Each
+from leanmark.sheets.card import Card
 from leanmark.sheets.typeset import typeset
 
 Paper = Literal["a4", "letter"]
@@ -137,10 +137,15 @@ def write_cards(cards: Sequence[Card], out_dir: Path, paper: Paper = "a4", each:
 
 
 def card_file_name(place: int, card: Card) -> str:
+    """The name of a card's file."""
+    return trainee_file_name(place, card.trainee, ".pdf")
+
+
+def trainee_file_name(place: int, trainee: str, ending: str) -> str:
     """``03-anna-berg.pdf``: the trainee's place in the squad and the letters and digits of the name."""
-    folded = unicodedata.normalize("NFC", card.trainee).casefold()
+    folded = unicodedata.normalize("NFC", trainee).casefold()
     words = "".join(c if c.isalnum() else " " for c in folded[:NAME_LETTERS]).split()
-    return "-".join([f"{place:02d}", *words]) + ".pdf"
+    return "-".join([f"{place:02d}", *words]) + ending
 
 
 def _check_writable(out_dir: Path) -> None:

@@ -8,6 +8,7 @@ from typing import Final
 
 import numpy as np
 
+from leanmark.each import Each
 from leanmark.errors import FieldError
 from leanmark.figures.draw import draw
 from leanmark.figures.from_rep import rep_scenes
@@ -21,7 +22,6 @@ from leanmark.moves.translate import mark_of, strap_setting
 from leanmark.sheets.answers import CardAnswer, card_answers
 from leanmark.sheets.card import Card, CardMove, CardRow
 from leanmark.sheets.cards import FIGURE_FONT_PX, FIGURE_HEIGHT_PT, FIGURE_WIDTH_PT
-from leanmark.each import Each
 from leanmark.squad.squad import NO_FILE, Squad, Trainee
 from leanmark.units import UnitSystem, show_length, show_mass
 

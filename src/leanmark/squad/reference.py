@@ -5,15 +5,14 @@
 
 from __future__ import annotations
 
-import re
 import sys
-from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Final
 
 import msgspec
 from msgspec import UNSET, inspect
 
+from leanmark.page_parts import filled, table
 from leanmark.rig.anchor_check import PACE_FACTORS, WORK_AT_HEIGHT
 from leanmark.rig.floors import FLOORS
 from leanmark.rig.settings import DEFAULT_SETTINGS
@@ -29,9 +28,6 @@ from leanmark.squad.values import in_order
 from leanmark.units import UNITS, si_unit_of, spellings
 
 PAGES: Final[tuple[str, ...]] = ("squad-file.md", "rig.md")
-_BLOCK: Final = re.compile(
-    r"(?P<start><!-- generated: (?P<name>[a-z -]+) -->\n).*?(?P<end><!-- end of generated -->)", re.DOTALL
-)
 _SIMPLE: Final[dict[type[inspect.Type], str]] = {
     inspect.DateType: "date, as in 2026-11-30",
     inspect.TimeType: "time, as in 18:00:00",
@@ -51,26 +47,26 @@ def blocks() -> dict[str, str]:
         "pain fields": _fields(PainTable),
         "lengths fields": _fields(LengthsTable, "m"),
         "calibration fields": _fields(CalibrationTable),
-        "units": _table(
+        "units": table(
             ("ending", "unit", "in SI units, exact", "source"),
             [
                 (f"`_{unit.suffix}`", unit.word, f"{unit.factor} {UNITS[unit.si_suffix].symbol}", unit.source)
                 for unit in UNITS.values()
             ],
         ),
-        "settings": _table(
+        "settings": table(
             ("setting", "grip above the floor (m)", "used for", "source"),
             [(row.name, f"{row.grip_height_m:.2f}", row.used_for, row.source) for row in DEFAULT_SETTINGS],
         ),
-        "floors": _table(
+        "floors": table(
             ("floor", "friction", "stands for", "source"),
             [(row.name, f"{row.friction:.2f}", row.stands_for, row.source) for row in FLOORS.values()],
         ),
-        "pace": _table(
+        "pace": table(
             ("forces computed", "safety factor", "ground"),
             [(pace, f"{row.factor:g}", row.ground) for pace, row in PACE_FACTORS.items()],
         ),
-        "work at height": _table(
+        "work at height": table(
             ("force (N)", "what it is", "source"),
             [(f"{row.force_n:g}", row.stands_for, row.source) for row in WORK_AT_HEIGHT.values()],
         ),
@@ -83,8 +79,7 @@ def fill(page: str) -> str:
     Raises:
         KeyError: a mark names a part that does not exist.
     """
-    parts = blocks()
-    return _BLOCK.sub(lambda found: f"{found['start']}\n{parts[found['name']]}\n{found['end']}", page)
+    return filled(page, blocks())
 
 
 def write(docs: Path) -> None:
@@ -101,7 +96,7 @@ def _fields(
     heads = ("field", "also as", "allowed", "when left out", "meaning")
     told = {field.name for field in declared_fields(without)} if without else set()
     rows = [_field_row(field, unit) for field in declared_fields(kind) if field.name not in told]
-    return _table(heads, rows)
+    return table(heads, rows)
 
 
 def _field_row(field: inspect.Field, unit: str) -> tuple[str, ...]:
@@ -148,11 +143,6 @@ def _range(node: inspect.FloatType | inspect.IntType) -> str:
 
 def _count(node: inspect.StrType | inspect.ListType | inspect.DictType) -> str:
     return f"{node.min_length or 0}–{node.max_length}"
-
-
-def _table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
-    lines = [heads, ["---"] * len(heads), *rows]
-    return "".join("| " + " | ".join(cells) + " |\n" for cells in lines)
 
 
 if __name__ == "__main__":

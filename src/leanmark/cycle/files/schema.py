@@ -8,7 +8,6 @@ from __future__ import annotations
 import json
 import re
 import sys
-from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Any, Final
 
@@ -18,15 +17,13 @@ from leanmark.cycle.files.columns import COLUMNS
 from leanmark.cycle.files.field_words import FIELD_WORDS
 from leanmark.cycle.files.possible import LEAST
 from leanmark.cycle.form import CYCLE_FORM, Cycle, Line, Session
+from leanmark.page_parts import filled, table
 
 SCHEMA_FILE: Final = "cycle-schema.json"
 PAGE: Final = "cycle-files.md"
 Node = dict[str, Any]
 """One JSON Schema object."""
 _DIALECT: Final = "https://json-schema.org/draft/2020-12/schema"
-_BLOCK: Final = re.compile(
-    r"(?P<start><!-- generated: (?P<name>[a-z -]+) -->\n).*?(?P<end><!-- end of generated -->)", re.DOTALL
-)
 
 
 def cycle_schema() -> Node:
@@ -54,7 +51,7 @@ def blocks() -> dict[str, str]:
     """Every generated part of the page by the name that its mark gives."""
     columns = [(f"`{one.name}`", one.kind, one.unit or "–", one.meaning) for one in COLUMNS]
     return {
-        "columns": _table(("column", "kind", "unit", "meaning"), columns),
+        "columns": table(("column", "kind", "unit", "meaning"), columns),
         **{f"{_spaced(kind.__name__)} fields": _fields(kind) for kind in FIELD_WORDS},
     }
 
@@ -65,8 +62,7 @@ def fill(page: str) -> str:
     Raises:
         KeyError: a mark names a part that does not exist.
     """
-    parts = blocks()
-    return _BLOCK.sub(lambda found: f"{found['start']}\n{parts[found['name']]}\n{found['end']}", page)
+    return filled(page, blocks())
 
 
 def write(docs: Path) -> None:
@@ -93,7 +89,7 @@ def _limit(field: Node, least: int) -> None:
 
 def _fields(kind: type) -> str:
     node = cycle_schema()["$defs"][kind.__name__]
-    return _table(
+    return table(
         ("field", "holds", "meaning"),
         [(f"`{name}`", _holds(field), field["description"]) for name, field in node["properties"].items()],
     )
@@ -122,11 +118,6 @@ def _holds(field: Node) -> str:
 def _spaced(name: str) -> str:
     """``GoalScore`` as ``goal score``."""
     return re.sub(r"(?<=[a-z])(?=[A-Z])", " ", name).lower()
-
-
-def _table(heads: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
-    lines = [heads, ["---"] * len(heads), *rows]
-    return "".join("| " + " | ".join(cells) + " |\n" for cells in lines)
 
 
 if __name__ == "__main__":
