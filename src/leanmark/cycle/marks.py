@@ -12,15 +12,15 @@ import numpy as np
 from msgspec.structs import replace
 
 from leanmark.dose.work import RepWork, rep_work
-from leanmark.mechanics.arrays import GRAVITY_M_S2, Floats
+from leanmark.mechanics.arrays import GRAVITY_M_S2, Floats, Ints
 from leanmark.mechanics.measure import measured, peak_over_rep
 from leanmark.mechanics.position import static_loads
 from leanmark.mechanics.reasons import FINE
-from leanmark.moves.ladder.demand import Solved, demand_of, solved_at
+from leanmark.moves.ladder.demand import DEMAND_NODES, Solved, demand_of
 from leanmark.moves.people import People, mean_by_position
 from leanmark.moves.report_form import Range
 from leanmark.moves.schema import Move, Rung
-from leanmark.moves.stand import Held, Stand, held_loads, reps_of, stand
+from leanmark.moves.stand import Held, Stand, held_of, reps_of, stand
 from leanmark.moves.translate import mark_of
 from leanmark.rig.rig import Rig
 
@@ -160,24 +160,28 @@ def solved_marks(
     for (person, move_name, rung_name), (move, rung, marks) in wanted.items():
         texts[move_name, rung_name] = (move, rung)
         groups.setdefault((move_name, rung_name), []).extend((person, mark) for mark in marks)
+    stands = [stand(*texts[key], rig, people) for key in groups]
+    whose = [np.array([person for person, _ in places]) for places in groups.values()]
+    marks_m = [np.array([mark for _, mark in places]) for places in groups.values()]
+    reps = reps_of(stands, marks_m, whose, DEMAND_NODES)
+    loads = static_loads([rep for rep, _ in reps])
     found: dict[tuple[int, str, str, float], At] = {}
-    for key, places in groups.items():
-        move, rung = texts[key]
-        who = np.array([person for person, _ in places])
-        mark_m = np.array([mark for _, mark in places])
-        answers = _answers(stand(move, rung, rig, people), mark_m, who)
+    for (key, places), standing, who, (rep, position), own in zip(
+        groups.items(), stands, whose, reps, loads, strict=True
+    ):
+        one = Solved(*texts[key], people, rep, own, position)
+        answers = _answers(standing, one, who)
         found |= {(p, *key, m): answer for (p, m), answer in zip(places, answers, strict=True)}
     return found
 
 
-def _answers(standing: Stand, mark_m: Floats, who: np.ndarray[tuple[int], np.dtype[np.intp]]) -> list[At]:
-    one = solved_at(standing, mark_m, who)
+def _answers(standing: Stand, one: Solved, who: Ints) -> list[At]:
     demand, work = demand_of(one), rep_work(one)
-    held = held_loads(standing, mark_m, who)
+    held = held_of(standing, one.rep, one.position, who)
     straps = held if standing.move.load == "straps" else None
     if straps is None and one.rep.supports.straps:
-        straps = held_loads(_by_straps(standing), mark_m, who)
-    weight_n = np.array([standing.people.builds[person].mass_kg * GRAVITY_M_S2 for person in who])
+        straps = held_of(_by_straps(standing), one.rep, one.position, who)
+    weight_n = [standing.people.builds[person].mass_kg * GRAVITY_M_S2 for person in who]
     return [
         At(
             bool(demand.reason[at] == FINE),
@@ -185,16 +189,16 @@ def _answers(standing: Stand, mark_m: Floats, who: np.ndarray[tuple[int], np.dty
             demand.action[at],
             standing.move.load,
             _range(held, at),
-            _range(straps, at, float(weight_n[at])) if straps else Range(0.0, 0.0, 0.0),
-            RepWork(
-                *(
-                    np.array([float(values[at])])
-                    for values in (work.work_j, work.moving_n, work.start_n, work.end_n)
-                )
-            ),
+            _range(straps, at, weight_n[at]) if straps else Range(0.0, 0.0, 0.0),
+            _one_of(work, at),
         )
-        for at in range(len(mark_m))
+        for at in range(len(who))
     ]
+
+
+def _one_of(work: RepWork, at: int) -> RepWork:
+    every = (work.work_j, work.moving_n, work.start_n, work.end_n)
+    return RepWork(*(values[at : at + 1] for values in every))
 
 
 def _by_straps(standing: Stand) -> Stand:

@@ -168,6 +168,14 @@ def held_loads(
     """The largest held load over the rep at each mark, with the interval that the pressure's place, the
     segment tables and measuring errors allow."""
     rep, position = standing.rep(mark_m, who, SCAN_NODES)
+    return held_of(standing, rep, position, who, unknown)
+
+
+def held_of(
+    standing: Stand, rep: Rep, position: Ints, who: Ints, unknown: Uncertainty = DEFAULT_UNCERTAINTY
+) -> Held:
+    """``held_loads`` of positions already solved, by people ``who`` (N,): their reps, and the position (N,)
+    of each row."""
     steps, measure = len(rep.nodes), standing.move.load
     balance = rep.balance()
     in_straps = measure == "straps" and bool(rep.supports.straps)
@@ -176,11 +184,11 @@ def held_loads(
         peak_over_rep(measured(found, rep.supports, measure), steps) for found in (loads, *ends)
     )
     still_unknown = standing.known_of(who[position], unknown)
-    half = spread(_solver(standing, steps), rep_bodies(rep), rep_geometry(rep), still_unknown)
+    half = spread(_solver(standing, SCAN_NODES), rep_bodies(rep), rep_geometry(rep), still_unknown)
     low = np.maximum(np.min([value, *reached], axis=0) - half, 0.0)
     high = np.max([value, *reached], axis=0) + half
     worst = _first_reason(rep.reasons(loads))
-    count = len(mark_m)
+    count = len(who)
     reason = np.full(count, FINE, dtype=np.intp)
     reason[position[worst != FINE]] = worst[worst != FINE]
     return Held(
@@ -207,7 +215,9 @@ def rep_geometry(rep: Rep) -> Geometry:
     return rep.geometry.take(np.arange(rep.count) * len(rep.nodes))
 
 
-def _solver(standing: Stand, steps: int) -> Callable[[Bodies, Geometry], Floats]:
+def _solver(standing: Stand, nodes: int) -> Callable[[Bodies, Geometry], Floats]:
+    steps = len(standing.nodes(nodes))
+
     def solve(bodies: Bodies, geometry: Geometry) -> Floats:
         rep = solve_rep(standing.task, bodies, geometry, standing.nodes(steps))
         loads = rep.static_loads()

@@ -125,10 +125,11 @@ class Pair(Struct, forbid_unknown_fields=True, frozen=True):
 class Solved(Struct, forbid_unknown_fields=True, frozen=True):
     """What the solver says of its model, in which those who share a strap overlap by their shares of time.
 
-    how: ``best possible`` where it proved that no other order costs less in the model, ``good`` where time
-    ran out first, ``list schedule`` where the list schedule was not bettered. length_s, length_bound_s: of
-    the session in the model, and its least; cost, cost_bound: of all goals likewise. exact: the model is the
-    floor itself, so that its least length binds every plan.
+    how: ``best possible`` where it proved that no order costs less in the model, of those no longer than the
+    list schedule; ``good`` where it bettered the list schedule; ``list schedule`` where it did not, or was
+    not asked. length_s, length_bound_s: of the session in the model, and the least that could be proven;
+    cost, cost_bound: of all goals likewise. exact: the model is the floor itself, so that its least length
+    binds every plan. The plan shown may be better than the solver's: it is bettered by trial too.
     """
 
     how: SolvedHow

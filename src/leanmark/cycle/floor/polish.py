@@ -1,5 +1,5 @@
-"""Betters a plan by trial: move one spell, or change two about, play the session set by set, keep what is
-hardly worse. What it judges by is the session as it is shown, not the solver's model."""
+"""Betters a plan by trial: move a spell or a stint, play the session set by set, keep what is hardly worse.
+What it judges by is the session as it is shown, not the solver's model."""
 
 from __future__ import annotations
 
@@ -7,19 +7,22 @@ import random
 from collections.abc import Mapping, Sequence
 from typing import Final
 
-from leanmark.cycle.floor.order import Order
+from leanmark.cycle.floor.order import Order, stints_of
 from leanmark.cycle.floor.score import cost, length_s
 from leanmark.cycle.floor.simulate import Played, play
 from leanmark.cycle.floor.tasks import Floor, Task
 from leanmark.cycle.floor.weights import GoalName
 
-EXCHANGES: Final = 0.3
-"""Share of the trials that change two spells about; the others move one; own figure, by trial."""
+KINDS: Final = {"join": 0.40, "exchange": 0.15, "shift": 0.17, "move": 0.18, "stint": 0.10}
+"""How often each kind of trial is made: a spell joins another of its setting, two change about, one goes
+sooner or later, one does so at another anchor, a whole stint does; own figures, by trial."""
 FORGIVEN: Final = 0.001
 """How much dearer a step may be at first, a share of the least cost; none at the end; own figure, by
 trial."""
 SHIFT_S: Final = 400
 """How far a spell is moved at most; own figure: about one spell's length."""
+STINT_SHIFT_S: Final = 1500
+"""Likewise a stint; own figure: half a session."""
 
 
 def polished(
@@ -34,7 +37,7 @@ def polished(
     least = now = cost(floor, turns, weights)
     longest_s = max(longest_s, length_s(turns))
     for trial in range(trials if len(straps) > 1 else 0):
-        tried = in_class_order(floor, _changed(kept, straps, draw))
+        tried = in_class_order(floor, _changed(floor, kept, straps, draw))
         turns = play(floor, tried, "at once")
         costs = cost(floor, turns, weights)
         allowed = now + FORGIVEN * least * (1.0 - trial / trials)
@@ -54,19 +57,40 @@ def as_played(floor: Floor, places: tuple[int, ...], turns: Sequence[Played]) ->
     return Order(places, tuple(starts_s))
 
 
-def _changed(order: Order, straps: Sequence[Task], draw: random.Random) -> Order:
+def _changed(floor: Floor, order: Order, straps: Sequence[Task], draw: random.Random) -> Order:
+    """The order with one change of a kind drawn by ``KINDS``."""
     places, starts_s = list(order.places), list(order.starts_s)
     one = draw.choice(straps)
-    other = draw.choice(straps)
-    there, here = places[other.index], places[one.index]
-    if draw.random() < EXCHANGES and there in one.places and here in other.places:
-        places[one.index], places[other.index] = there, here
-        starts_s[one.index], starts_s[other.index] = starts_s[other.index], starts_s[one.index]
+    kind = draw.choices(tuple(KINDS), tuple(KINDS.values()))[0]
+    if kind == "join":
+        mate = draw.choice([task for task in straps if task.setting == one.setting])
+        if places[mate.index] in one.places:
+            places[one.index] = places[mate.index]
+        starts_s[one.index] = max(0, starts_s[mate.index] + draw.choice((-1, 1)))
+    elif kind == "exchange":
+        other = draw.choice(straps)
+        there, here = places[other.index], places[one.index]
+        if there in one.places and here in other.places:
+            places[one.index], places[other.index] = there, here
+            starts_s[one.index], starts_s[other.index] = starts_s[other.index], starts_s[one.index]
+    elif kind == "stint":
+        _move_stint(floor, order, places, starts_s, draw)
     else:
-        if draw.random() < 0.5:  # as often with another anchor as with the same
-            places[one.index] = draw.choice(one.places)
+        places[one.index] = draw.choice(one.places) if kind == "move" else places[one.index]
         starts_s[one.index] = max(0, starts_s[one.index] + draw.randint(-SHIFT_S, SHIFT_S))
     return Order(tuple(places), tuple(starts_s))
+
+
+def _move_stint(
+    floor: Floor, order: Order, places: list[int], starts_s: list[int], draw: random.Random
+) -> None:
+    """Move all spells of one stint, sooner or later, to an anchor that may be another."""
+    stints = stints_of(floor, order, draw.choice(floor.anchors))
+    to = draw.choice(floor.anchors)
+    by_s = draw.randint(-STINT_SHIFT_S, STINT_SHIFT_S)
+    for index in draw.choice(stints)[1] if stints else ():
+        places[index] = to if to in floor.tasks[index].places else places[index]
+        starts_s[index] = max(0, starts_s[index] + by_s)
 
 
 def in_class_order(floor: Floor, order: Order) -> Order:

@@ -9,21 +9,24 @@ from typing import Final
 from msgspec import structs
 
 from leanmark.cycle.floor.bound import Bound, least_length
-from leanmark.cycle.floor.form import Solved
+from leanmark.cycle.floor.form import Solved, SolvedHow
 from leanmark.cycle.floor.list_schedule import list_schedule
 from leanmark.cycle.floor.order import Order
 from leanmark.cycle.floor.polish import polished
 from leanmark.cycle.floor.score import cost, length_s, order_cost
 from leanmark.cycle.floor.simulate import ENTRIES, Played, play
-from leanmark.cycle.floor.solve import MOST_INTERVALS, WHOLE_INTERVALS, Answer, intervals, solve
+from leanmark.cycle.floor.solve import MOST_INTERVALS, WHOLE_INTERVALS, intervals, solve
 from leanmark.cycle.floor.tasks import Floor
 from leanmark.cycle.floor.weights import LENGTH_ONLY, GoalName
 from leanmark.cycle.floor.windows import better_by_windows
 
-WHOLE_EFFORT: Final = 0.5
+WHOLE_EFFORT: Final = 0.3
 """Deterministic seconds for the model as a whole; own figure: a few seconds on a clock."""
 WINDOWS: Final = 12
 """How many windows a large plan is bettered in; own figure: two to three seconds for thirty people."""
+PATIENCES_S: Final = (30, 60, 120, 240)
+"""How long a change of setting is put off in the list schedules that the search may begin from; own
+figures."""
 TRIAL_TURNS: Final = 600_000
 """How many sets are played in trials; own figure: two to four seconds."""
 MOST_TRIALS: Final = 1500
@@ -49,6 +52,7 @@ def search(floor: Floor, weights: Mapping[GoalName, int], effort: float) -> Foun
     list_turns = min(listed, key=lambda one: cost(floor, one, weights))
     if intervals(floor) > MOST_INTERVALS or effort <= 0.0:
         return Found(list_turns, list_turns, _unsolved(floor, first, weights, bound), bound)
+    first = _first(floor, first, length_s(list_turns), weights)
     order, solved = _solve(floor, first, weights, bound, effort)
     best = _best(floor, [order], list_turns, weights)
     if not (solved.exact and solved.how == "best possible"):
@@ -59,6 +63,14 @@ def search(floor: Floor, weights: Mapping[GoalName, int], effort: float) -> Foun
     if solved.exact:
         bound = replace(bound, length_s=max(bound.length_s, int(solved.length_bound_s)))
     return Found(best, list_turns, solved, bound)
+
+
+def _first(floor: Floor, listed: Order, longest_s: int, weights: Mapping[GoalName, int]) -> Order:
+    """The cheapest list schedule as played, of several patiences, that is not longer than the impatient
+    one."""
+    patient = [listed, *(list_schedule(floor, patience_s) for patience_s in PATIENCES_S)]
+    fit = [one for one in patient if length_s(play(floor, one, "at once")) <= longest_s]
+    return min(fit or [listed], key=lambda one: cost(floor, play(floor, one, "at once"), weights))
 
 
 def _best(
@@ -74,32 +86,35 @@ def _best(
 def _solve(
     floor: Floor, first: Order, weights: Mapping[GoalName, int], bound: Bound, effort: float
 ) -> tuple[Order, Solved]:
-    """The solver's order and what it says: a small model as a whole, a large one in windows."""
-    unsolved = _unsolved(floor, first, weights, bound)
-    if intervals(floor) > WHOLE_INTERVALS:
-        windows = round(effort * WINDOWS)
-        order = better_by_windows(floor, first, bound.length_s, weights, windows)
-        solved = _unsolved(floor, order, weights, bound)
-        return order, structs.replace(solved, how="good" if solved.cost < unsolved.cost else solved.how)
-    least_s = bound.length_s
-    if unsolved.exact:
+    """The solver's order and what it says: a small model as a whole; where that is not proven best, or the
+    model is large, in windows."""
+    said = _unsolved(floor, first, weights, bound)
+    order, first_cost = first, said.cost
+    if intervals(floor) <= WHOLE_INTERVALS:
+        order, said = _solve_whole(floor, first, weights, said, effort)
+    if said.how != "best possible":
+        order = better_by_windows(floor, order, int(said.length_bound_s), weights, round(effort * WINDOWS))
+        now = _unsolved(floor, order, weights, bound)
+        how: SolvedHow = "good" if now.cost < first_cost else "list schedule"
+        said = structs.replace(said, how=how, length_s=now.length_s, cost=now.cost)
+    return order, said
+
+
+def _solve_whole(
+    floor: Floor, first: Order, weights: Mapping[GoalName, int], said: Solved, effort: float
+) -> tuple[Order, Solved]:
+    """The model as a whole; where it is the floor itself, first for the least length that binds every
+    plan."""
+    least_s = int(said.length_bound_s)
+    if said.exact:
         shortest = solve(floor, first, least_s, LENGTH_ONLY, effort * WHOLE_EFFORT)
         least_s = max(least_s, round(shortest.cost_bound)) if shortest else least_s
     answer = solve(floor, first, least_s, weights, effort * WHOLE_EFFORT)
     if answer is None:
-        return first, unsolved
-    return answer.order, _said(unsolved, answer, bettered=answer.cost < unsolved.cost, least_s=least_s)
-
-
-def _said(unsolved: Solved, answer: Answer, bettered: bool, least_s: int) -> Solved:
-    return Solved(
-        "best possible" if answer.proven else "good" if bettered else "list schedule",
-        float(answer.length_s),
-        float(least_s),
-        answer.cost,
-        answer.cost_bound,
-        unsolved.exact,
-    )
+        return first, structs.replace(said, length_bound_s=float(least_s))
+    how: SolvedHow = "best possible" if answer.proven else "good"
+    length_s = float(answer.length_s)
+    return answer.order, Solved(how, length_s, float(least_s), answer.cost, answer.cost_bound, said.exact)
 
 
 def _unsolved(floor: Floor, order: Order, weights: Mapping[GoalName, int], bound: Bound) -> Solved:
