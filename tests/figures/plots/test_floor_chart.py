@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -74,7 +76,7 @@ def test_words_and_sets_never_overlap(spells: list[SetSpell], look: Look) -> Non
         (y, x, words) for words, x, y in placed_words(svg) if words in {spell.label for spell in spells}
     )
     small = 0.82 * look.font_px
-    for (y, x, words), (next_y, next_x, _) in zip(labels, labels[1:], strict=False):
+    for (y, x, words), (next_y, next_x, _) in pairwise(labels):
         ends_at_edge = x > look.width_px * 0.6
         if y == next_y and not ends_at_edge and next_x < look.width_px * 0.6:
             assert x + 0.9 * text_width_px(words, small) <= next_x

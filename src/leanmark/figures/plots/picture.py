@@ -37,8 +37,9 @@ _HEAD: Final = 'class="marks"'
 
 @dataclass(frozen=True)
 class Canvas:
-    """Where a chart is drawn: its look, the height of the drawn part and the room around it [px], all rounded to
-    whole pixels, and the values at its edges. Axes run from ``across`` left to right and from ``up`` bottom to top."""
+    """Where a chart is drawn: its look, the height of the drawn part and the room around it [px], all rounded
+    to whole pixels, and the values at its edges. Axes run from ``across`` left to right and from ``up``
+    bottom to top."""
 
     look: Look
     height_px: float
