@@ -75,10 +75,16 @@ def test_marks_read_alike_are_one_use_with_its_sessions() -> None:
 @pytest.mark.parametrize("paper", SHEET_PAPERS)
 def test_the_sheet_says_where_whose_and_which_side(paper: SheetPaper) -> None:
     shown = " ".join(texts(tape_sheet(CYCLE, squad(), paper, days=[dt.date(2027, 1, 11)])))
-    for words in ("135 cm ahead", "150 cm behind", "62 cm behind", "Monday 2027-01-11", "faces", "4 anchors"):
+    for words in ("135 cm ahead", "150 cm behind", "62 cm behind", "Monday 2027-01-11", "4 anchors"):
         assert words in shown
+    assert "Down, head away from the anchor: front plank. The anchor: row, single-arm row." in shown
     assert "Tuva Lindvåg, row, heels −62 cm (session 1)" in shown
     assert "Jonas Holmvik, front plank, elbows 135 cm (session 1)" in shown
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_one_day_takes_one_page(paper: SheetPaper) -> None:
+    assert len(texts(tape_sheet(CYCLE, squad(), paper, days=[dt.date(2027, 1, 11)]))) == 1
 
 
 def test_the_strip_can_be_heard() -> None:

@@ -17,7 +17,7 @@ from leanmark.sheets.cycle.words import day_words, tied
 from leanmark.squad.squad import Squad
 from leanmark.units import UnitSystem, show_length
 
-STRIP_PT: Final = (190.0, 620.0)
+STRIP_PT: Final = (190.0, 540.0)
 _PHONE_STRIP_PT: Final = 420.0
 _PER_STRIP: Final = 36
 """Tapes on one strip, so that each label is read; own figure."""
@@ -68,15 +68,24 @@ def _blocks(made: Sequence[Tape], units: UnitSystem, paper: SheetPaper, anchors:
         "A tape that serves several marks is within the tolerance of each.",
         cautions=("Press the tapes down flat and use a kind that does not slip underfoot.",),
     )
+    yield Block(head="Which way one faces", words=_faces_words(made))
     numbered = list(enumerate(made, start=1))
     for across in (False, True):
         own = [(number, tape) for number, tape in numbered if tape.across == across]
         for first in range(0, len(own), _PER_STRIP):
             some = own[first : first + _PER_STRIP]
             yield _strip(some, across, units, paper, new_page=across or first > 0)
-    faces = {use.move: use.faces for tape in made for use in tape.uses}
-    rows = tuple((move, way) for move, way in sorted(faces.items()))
-    yield Block(head="Which way one faces", table=Table(("move", "faces"), rows, (1, 2)))
+
+
+def _faces_words(made: Sequence[Tape]) -> str:
+    """``The anchor: row, squat. Away from the anchor: chest press.``"""
+    moves: dict[str, set[str]] = {}
+    for use in (use for tape in made for use in tape.uses):
+        moves.setdefault(use.faces, set()).add(use.move)
+    return " ".join(
+        f"{way[0].upper()}{way[1:]}: {', '.join(sorted(names, key=str.lower))}."
+        for way, names in sorted(moves.items())
+    )
 
 
 def _strip(
