@@ -56,7 +56,7 @@ def test_without_words_the_help_is_printed(words: tuple[str, ...]) -> None:
     code, out, err = run(*words)
     assert (code, err) == (0, "")
     assert "Usage: leanmark" in out
-    for command in ("moves", "load", "mark", "chart", "calibrate", "cards"):
+    for command in ("moves", "load", "mark", "chart", "calibrate", "cards", "cycle", "floor"):
         assert f"  {command} " in out
 
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 import typer
 
 from leanmark import __version__
-from leanmark.cli import calibrate, cards, chart, load, mark, moves
+from leanmark.cli import calibrate, cards, chart, cycle, floor, load, mark, moves
 from leanmark.cli.own_moves import OwnMoves, use_own_moves
 
 app = typer.Typer(
     name="leanmark",
-    help="The load of suspension-strap positions, and where to stand for a wanted load.",
+    help="The load of suspension-strap positions, where to stand for a wanted load, and weeks planned on it.",
     add_completion=False,
     pretty_exceptions_enable=False,
     rich_markup_mode=None,
@@ -21,6 +21,8 @@ app.command("mark")(mark.mark)
 app.command("chart")(chart.chart)
 app.command("calibrate")(calibrate.calibrate)
 app.command("cards")(cards.cards)
+app.add_typer(cycle.group, name="cycle")
+app.command("floor")(floor.floor)
 
 
 def _version(value: bool) -> None:
@@ -37,5 +39,5 @@ def _root(
         False, "--version", callback=_version, is_eager=True, help="Print the version."
     ),
 ) -> None:
-    """The load of suspension-strap positions, and where to stand for a wanted load."""
+    """The load of suspension-strap positions, where to stand for a wanted load, and weeks planned on it."""
     use_own_moves(context, own_moves)

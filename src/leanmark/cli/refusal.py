@@ -10,6 +10,7 @@ import typer
 
 from leanmark.cli.interrupt import came_of_ctrl_c
 from leanmark.cli.options import in_option_words
+from leanmark.cycle.files.problems import CycleFileError
 from leanmark.errors import FieldError, one_line
 from leanmark.squad.problems import SquadFileError
 
@@ -26,7 +27,7 @@ def refusal(error: Exception) -> tuple[str, bool]:
     match error:
         case FieldError():
             return str(in_option_words(error)), False
-        case SquadFileError():
+        case SquadFileError() | CycleFileError():
             return str(error), False
         case OSError():
             where = f" ({one_line(str(error.filename), longest=200)})" if error.filename else ""
