@@ -51,7 +51,7 @@ def plan_floor(
         anchors=tuple(anchor_uses(floor, found.turns)),
         pairs=tuple(pairs),
         length_s=float(took_s),
-        bound_s=float(min(found.bound.length_s, took_s)),
+        bound_s=float(found.bound.length_s),
         list_length_s=float(length_s(found.list_turns)),
         goals=_goals(floor, found, weighed),
         solved=found.solved,
