@@ -6,9 +6,15 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import Final
 
 from leanmark.cycle.weights import LEAST_MOVES
 
+BALLISTIC: Final = 0
+MAIN: Final = 1
+STRETCHES: Final = 2
+"""Parts of a session, in their order."""
+MOBILITY: Final = "mobility"
 Sets = Mapping[tuple[int, int], int]
 """Frame and option by number to sets; what is not named is not done."""
 
@@ -45,6 +51,13 @@ class Option:
     one_sided: bool = False
     quick: bool = False
     barred: tuple[str, ...] = ()
+
+    @property
+    def hangs(self) -> tuple[str, int]:
+        """The strap's setting and the part of the session it is needed in: 0 ballistic work, 1 all else, 2
+        stretches. Parts keep their order, so that one setting may have to be hung once in each."""
+        part = STRETCHES if self.pattern == MOBILITY else BALLISTIC if self.quick else MAIN
+        return self.setting, part
 
 
 @dataclass(frozen=True)

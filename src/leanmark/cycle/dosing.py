@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from math import floor, log
 from typing import Final
 
+from leanmark.cycle.block import MOBILITY
 from leanmark.cycle.form import Part
 from leanmark.cycle.weights import MOST_QUICK
 from leanmark.dose.endurance import LEAST_SHARE, hold_limit_s, joint_of_action, share_for_hold
@@ -26,7 +27,6 @@ MOST_LIMIT: Final = 30
 """Reps to failure up to which a load can be told from the reps: the default relation's limit."""
 TOO_EASY: Final = 0.4
 """A rung that asks less than this share of the wanted load does not train it; own figure."""
-MOBILITY: Final = "mobility"
 STEADY: Final = ("trunk", "calf", "shoulder care", "mobility", "jump")
 """Patterns that are trained however little strength they ask: steadiness, spring or range is the point; own
 choice."""

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from math import ceil
 from typing import Final
 
-from leanmark.cycle.block import Block, Frame, Option
+from leanmark.cycle.block import MOBILITY, Block, Frame, Option
 from leanmark.cycle.dates import hours_between
-from leanmark.cycle.dosing import MOBILITY, Dosed, rest_s, sets_range
+from leanmark.cycle.dosing import Dosed, rest_s, sets_range
 from leanmark.cycle.form import Part, Pin
 from leanmark.cycle.muscle_groups import half_sets_of
 from leanmark.cycle.offers import RungOffer

@@ -62,12 +62,14 @@ def fits(block: Block, sets: Sets, place: Place) -> bool:
 
 def keeps_rules(block: Block, sets: Sets) -> bool:
     """Whether a whole choice breaks no hard rule and meets the wishes."""
-    built: dict[Place, int] = dict(block.kept)
+    built: dict[Place, int] = {}
+    places = set(block.places())
     for place, number in sorted(sets.items()):
-        if place not in built:
-            if not fits(block, built, place):
-                return False
-            built[place] = number
+        if place not in places or not fits(block, built, place):
+            return False
+        built[place] = number
+    if any(built.get(place) != number for place, number in block.kept.items()):
+        return False
     frames = range(len(block.frames))
     return (
         all(seconds(block, built, frame) <= block.frames[frame].seconds for frame in frames)
@@ -87,5 +89,5 @@ def seconds(block: Block, sets: Sets, frame: int) -> int:
     """How long a frame's sets, rests and strap changes take."""
     here = [(o, number) for (f, o), number in sets.items() if f == frame and number]
     work = sum(block.options[o].set_s[frame] * number + block.options[o].setup_s for o, number in here)
-    used = {(block.options[o].setting, block.options[o].quick) for o, _ in here if block.options[o].setting}
+    used = {block.options[o].hangs for o, _ in here if block.options[o].setting}
     return work + block.change_s * max(len(used) - 1, 0)

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from math import floor
 from typing import Final
 
-from leanmark.cycle.dosing import MOBILITY, Ask, Dosed, dosed, most_ballistic_reps, rest_s
+from leanmark.cycle.block import MOBILITY
+from leanmark.cycle.dosing import Ask, Dosed, dosed, most_ballistic_reps, rest_s
 from leanmark.cycle.form import Line, Part, Pin, Step
 from leanmark.cycle.frames import wanted_parts
 from leanmark.cycle.marks import At, Reach
@@ -27,6 +28,7 @@ SPOTTED: Final = ("cradles", "under the arms")
 """Kit from which nobody steps off in a moment: somebody stands by until the rung is known; common practice,
 no published source."""
 
+SIDES: Final = 2
 Key = tuple[int, str, str]
 """Person by number, move, rung."""
 
@@ -136,7 +138,7 @@ def _within(parts: tuple[Part, ...], plan: Draft, person: Person, pinned_reps: i
     wanted = pinned_reps or min(reps, most)
     shares = [floor(part.reps * wanted / reps) for part in parts]
     shares[0] += wanted - sum(shares)
-    ballistic = most_ballistic_reps() // plan.sets
+    ballistic = most_ballistic_reps() // (plan.sets * (SIDES if plan.offer.each_side else 1))
     kept = [min(n, ballistic) if p.stage == "ballistic" else n for p, n in zip(parts, shares, strict=True)]
     return tuple(
         Part(part.stage, part.rung, part.tempo_s, count)

@@ -46,7 +46,7 @@ class Model:
     cp: cp_model.CpModel
     does: dict[Place, cp_model.IntVar]
     sets: dict[Place, cp_model.IntVar]
-    uses: dict[tuple[int, str, bool], cp_model.IntVar]
+    uses: dict[tuple[int, str, int], cp_model.IntVar]
 
 
 def model_of(block: Block, wish: Wish = lambda _: None, cp: cp_model.CpModel | None = None) -> Model:
@@ -85,7 +85,7 @@ def _use_settings(model: Model) -> None:
     for (frame, number), does in model.does.items():
         option = model.block.options[number]
         if option.setting:
-            key = (frame, option.setting, option.quick)
+            key = (frame, *option.hangs)
             if key not in model.uses:
                 model.uses[key] = model.cp.new_bool_var(f"uses {key}")
             model.cp.add_implication(does, model.uses[key])
@@ -94,14 +94,8 @@ def _use_settings(model: Model) -> None:
         model.cp.add_bool_or([*members, ~used])
 
 
-def _members(model: Model, key: tuple[int, str, bool]) -> list[Place]:
-    frame, setting, quick = key
-    return [
-        place
-        for place in model.does
-        if place[0] == frame
-        and (model.block.options[place[1]].setting, model.block.options[place[1]].quick) == (setting, quick)
-    ]
+def _members(model: Model, key: tuple[int, str, int]) -> list[Place]:
+    return [place for place in model.does if (place[0], *model.block.options[place[1]].hangs) == key]
 
 
 def _bar(model: Model, wish: Wish) -> None:
@@ -152,10 +146,10 @@ def _in_time(model: Model, frame: int, literal: cp_model.IntVar | None) -> None:
     block = model.block
     work = sum(block.options[o].set_s[frame] * sets for (f, o), sets in model.sets.items() if f == frame)
     setup = sum(block.options[o].setup_s * does for (f, o), does in model.does.items() if f == frame)
-    changes = sum(used for (f, _, _), used in model.uses.items() if f == frame)
-    within = model.cp.add(
-        work + setup + block.change_s * changes <= block.frames[frame].seconds + block.change_s
-    )
+    hung = [used for (f, _, _), used in model.uses.items() if f == frame]
+    changes = model.cp.new_int_var(0, max(len(hung) - 1, 0), "changes")
+    model.cp.add(changes >= sum(hung) - 1)
+    within = model.cp.add(work + setup + block.change_s * changes <= block.frames[frame].seconds)
     if literal is not None:
         within.only_enforce_if(literal)
 

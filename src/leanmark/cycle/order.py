@@ -11,6 +11,7 @@ from typing import Final
 from ortools.sat.python import cp_model
 from ortools.sat.python.cp_model import CpModel, IntVar, LinearExpr
 
+from leanmark.cycle.block import BALLISTIC, MAIN, STRETCHES
 from leanmark.cycle.solve import solver
 from leanmark.cycle.weights import ORDER_WEIGHTS
 
@@ -33,6 +34,11 @@ class Item:
     trunk: bool
     mobility: bool
 
+    @property
+    def part(self) -> int:
+        """The part of the session that it belongs to, as ``Option.hangs`` has it."""
+        return STRETCHES if self.mobility else BALLISTIC if self.speed == FASTEST else MAIN
+
 
 def ordered(items: Sequence[Item], seed: int) -> tuple[int, ...]:
     """Numbers of the items in the best order."""
@@ -51,11 +57,10 @@ def wrong_pairs(first: Item, second: Item) -> dict[str, int]:
 def never_before(first: Item, second: Item) -> bool:
     """Whether a rule forbids that one item comes before another: ballistic reps are done fresh, stretches at
     the end."""
-    ballistic = second.speed == BALLISTIC and first.speed != BALLISTIC
-    return (ballistic and not second.mobility) or (first.mobility and not second.mobility)
+    return first.part > second.part
 
 
-BALLISTIC: Final = 2
+FASTEST: Final = 2
 
 
 def strap_changes(items: Sequence[Item]) -> int:
@@ -81,7 +86,7 @@ def _solved(items: tuple[Item, ...], seed: int) -> tuple[int, ...]:
 
 def _by_rule(items: tuple[Item, ...]) -> tuple[int, ...]:
     """An order that keeps the hard rules, where the solver ran out of time."""
-    key = [(item.mobility, -item.speed // BALLISTIC, item.setting, item.trunk) for item in items]
+    key = [(item.part, item.setting, item.trunk) for item in items]
     return tuple(sorted(range(len(items)), key=lambda number: key[number]))
 
 
@@ -119,7 +124,7 @@ def _follow_costs(cp: CpModel, items: tuple[Item, ...], place: list[IntVar]) -> 
         change = cp.new_bool_var(f"change {a} {b}")
         cp.add(hangs[a] == hangs[b]).only_enforce_if(follows, ~change)
         changes.append(change)
-    kinds = {(item.setting, item.speed == BALLISTIC) for item in items if item.setting}
+    kinds = {(item.setting, item.part) for item in items if item.setting}
     cp.add(LinearExpr.sum([*changes]) <= max(len(kinds) - 1, 0))
     return [*costs, *(ORDER_WEIGHTS["strap changes"].weight * change for change in changes)]
 

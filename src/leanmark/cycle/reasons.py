@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from leanmark.cycle.dosing import MOBILITY, Ask
+from leanmark.cycle.block import MOBILITY
+from leanmark.cycle.dosing import Ask
 from leanmark.cycle.form import Part
 from leanmark.cycle.offers import RungOffer
 from leanmark.cycle.person import Person

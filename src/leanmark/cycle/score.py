@@ -106,13 +106,8 @@ def _against_likes(block: Block, chosen: Sets) -> int:
 
 
 def _changes(block: Block, chosen: Sets, frame: int) -> int:
-    """Strap changes at most needed: settings less one, a quick move's setting counted by itself, since it
-    comes first."""
-    used = {
-        (block.options[o].setting, block.options[o].quick)
-        for f, o in chosen
-        if f == frame and block.options[o].setting
-    }
+    """Strap changes at most needed: settings less one, counted by parts of the session."""
+    used = {block.options[o].hangs for f, o in chosen if f == frame and block.options[o].setting}
     return max(len(used) - 1, 0)
 
 

@@ -17,6 +17,7 @@ from ortools.sat.python import cp_model
 
 from leanmark.cycle.block import Block, Sets
 from leanmark.cycle.cost_model import add_cost
+from leanmark.cycle.greedy import keeps_rules
 from leanmark.cycle.model import model_of
 from leanmark.cycle.score import cost
 
@@ -79,6 +80,8 @@ def solve(block: Block, hint: Sets, seed: int, effort: float = EFFORT) -> Choice
     if whole is None:
         return None
     sets, bound = whole
+    if keeps_rules(block, hint) and (sets is None or cost(block, hint) < cost(block, sets)):
+        sets = hint
     if sets is None:
         sets = _any_plan(block, seed)
         if sets is None:
