@@ -23,7 +23,7 @@ from leanmark.cycle.order import Item, ordered, strap_changes
 from leanmark.cycle.person import Person, Place
 from leanmark.cycle.pins import BySession, fixing
 from leanmark.cycle.solve import EFFORT
-from leanmark.dose.goals import pattern_of
+from leanmark.dose.goals import pattern_of, wanted_share
 from leanmark.dose.stages import STAGES
 from leanmark.dose.times import session_minutes
 from leanmark.each import Each
@@ -256,6 +256,7 @@ def _session(request: Request, person: Person, place: Place, lines: Sequence[tup
         starts=place.starts,
         minutes=session_minutes([(line.set_s, line.sets, line.rest_s) for line in in_order], changes, walks),
         wave=place.point.height,
+        wanted=wanted_share(person.goal, place.point.height),
         deload=place.point.deload,
         stages=tuple(stage for stage in STAGES if stage in opened),
         strap_changes=changes,

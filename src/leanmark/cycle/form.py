@@ -85,8 +85,9 @@ class Line(Struct, forbid_unknown_fields=True, frozen=True):
 
 class Session(Struct, forbid_unknown_fields=True, frozen=True):
     """One session of one trainee. number: from 1 in the cycle; week: from 1; starts: local time with its
-    offset. minutes: how long it takes. wave: 0 to 1, how high the load wave stands; deload: a planned easier
-    session. stages: the speed stages that are open. strap_changes: how often the strap is set anew."""
+    offset. minutes: how long it takes. wave: 0 to 1, how high the load wave stands; wanted: the load wanted
+    there, a share of capacity; deload: a planned easier session. stages: the speed stages that are open.
+    strap_changes: how often the strap is set anew."""
 
     uid: str
     number: int
@@ -94,6 +95,7 @@ class Session(Struct, forbid_unknown_fields=True, frozen=True):
     starts: dt.datetime
     minutes: Range
     wave: float
+    wanted: float
     deload: bool
     stages: tuple[Stage, ...]
     strap_changes: int

@@ -41,6 +41,7 @@ FIELD_WORDS: Final[dict[type, dict[str, str]]] = {
         "starts": "local time with its offset",
         "minutes": "how long it takes, in minutes",
         "wave": "how high the load wave stands, 0 to 1",
+        "wanted": "load wanted at that height, share of capacity",
         "deload": "a planned easier session",
         "stages": "the speed stages that are open",
         "strap_changes": "how often the strap is set anew",

@@ -6,7 +6,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from leanmark.cycle.dosing import STEADY
 from leanmark.cycle.form import Line, Plan, Session
+from leanmark.dose.goals import pattern_of
 from leanmark.dose.stages import STAGES
 from leanmark.mechanics.arrays import Floats, Ints
 from leanmark.moves.library import families
@@ -60,12 +62,15 @@ def places_weeks(plan: Plan) -> Floats:
 
 
 def waves(plan: Plan) -> dict[str, Floats]:
-    """The height of the wave and the mean demand of each session as a share of capacity."""
-    wanted = np.array([session.wave for session in plan.sessions])
+    """The load that each session wants, and the mean demand of the moves that are set to it, as shares of
+    capacity; moves trained for steadiness, spring or range are not."""
+    wanted = np.array([session.wanted for session in plan.sessions])
     demand = np.array([_mean_share(session.lines) for session in plan.sessions])
-    return {"wanted: height of the load wave": wanted, "demand, mean share of capacity": demand}
+    return {"wanted, share of capacity": wanted, "demand of the moves set to it, mean": demand}
 
 
 def _mean_share(lines: tuple[Line, ...]) -> float:
-    shares = [line.demand / line.capacity for line in lines if line.capacity > 0.0]
+    each = [(line.demand / line.capacity, pattern_of(line.family)) for line in lines if line.capacity > 0.0]
+    set_to_it = [share for share, pattern in each if pattern not in STEADY]
+    shares = set_to_it or [share for share, _ in each]
     return float(np.mean(shares)) if shares else 0.0
