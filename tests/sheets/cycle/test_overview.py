@@ -65,9 +65,9 @@ def test_sessions_are_spread_over_their_week() -> None:
     assert places_weeks(PLAN) == pytest.approx([1.25, 1.75, 2.25, 2.75])
 
 
-def test_the_demand_curve_is_the_mean_share_of_capacity() -> None:
+def test_the_curves_are_the_wanted_load_and_the_mean_share_of_the_moves_that_are_set_to_it() -> None:
     wanted, demand = waves(PLAN).values()
-    assert wanted == pytest.approx([0.0, 1 / 3, 2 / 3, 1.0])
+    assert wanted == pytest.approx([session.wanted for session in PLAN.sessions])
     assert demand == pytest.approx(np.full(4, 0.42 / 0.6))
 
 

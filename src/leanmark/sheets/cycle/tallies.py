@@ -8,7 +8,7 @@ import numpy as np
 
 from leanmark.cycle.dosing import STEADY
 from leanmark.cycle.form import Line, Plan, Session
-from leanmark.dose.goals import pattern_of
+from leanmark.dose.goals import PATTERNS
 from leanmark.dose.stages import STAGES
 from leanmark.mechanics.arrays import Floats, Ints
 from leanmark.moves.library import families
@@ -70,7 +70,7 @@ def waves(plan: Plan) -> dict[str, Floats]:
 
 
 def _mean_share(lines: tuple[Line, ...]) -> float:
-    each = [(line.demand / line.capacity, pattern_of(line.family)) for line in lines if line.capacity > 0.0]
+    each = [(line.demand / line.capacity, PATTERNS.get(line.family)) for line in lines if line.capacity > 0.0]
     set_to_it = [share for share, pattern in each if pattern not in STEADY]
     shares = set_to_it or [share for share, _ in each]
     return float(np.mean(shares)) if shares else 0.0
