@@ -14,6 +14,7 @@ from leanmark.cycle.floor.form import FloorAsk
 from leanmark.cycle.floor.hint import Hint, hint_of
 from leanmark.cycle.floor.list_schedule import list_schedule
 from leanmark.cycle.floor.model import build_model, minimise
+from leanmark.cycle.floor.order import Order
 from leanmark.cycle.floor.score import order_cost
 from leanmark.cycle.floor.search import is_exact
 from leanmark.cycle.floor.simulate import play
@@ -90,6 +91,15 @@ def test_alike_anchors_are_named_by_their_first_spell() -> None:
     swapped = Hint(order, (hint.stints[1], hint.stints[0]))
     found = [_status(floor, one) for one in (hint, swapped)]
     assert found == [cp_model.OPTIMAL, cp_model.INFEASIBLE]
+
+
+def test_no_alike_anchor_is_left_out_before_a_later_one() -> None:
+    floor = floor_of(ask_of(*(spell(name, "row") for name in "ABC"), anchors=("beam 1", "beam 2", "beam 3")))
+    named = hint_of(floor, Order((0, 1, 2), (0, 0, 0)))
+    skipping = Order((0, 2, 1), (0, 0, 0))
+    assert named.order.places == hint_of(floor, skipping).order.places
+    assert _status(floor, named) == cp_model.OPTIMAL
+    assert _status(floor, Hint(skipping, named.stints)) == cp_model.INFEASIBLE
 
 
 def _status(floor: Floor, hint: Hint) -> object:
