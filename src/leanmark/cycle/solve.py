@@ -25,10 +25,10 @@ EFFORT: Final = 1.0
 """How long the solver works at a block, 1 being the usual; it counts in deterministic time, the same on every
 machine, so that the same seed gives the same plan."""
 _WHOLE: Final = 0.1
-_PART: Final = 0.05
+_PART: Final = 0.03
 _FEASIBLE: Final = 2.0
 """Deterministic times for the whole model, a part, and any plan at all; own figures."""
-_PARTS: Final = 30
+_PARTS: Final = 24
 """Parts that are tried at most; own figure."""
 _BETTER: Final = 1e-6
 
@@ -144,13 +144,12 @@ def _bettered(block: Block, sets: Sets, seed: int, effort: float) -> Sets:
 
 
 def _parts(block: Block, random: Random) -> Iterator[Part]:
-    """A pattern, a session, two patterns, and between them the sets alone, which is quick."""
+    """Patterns, the sets alone, sessions, pairs of patterns."""
     patterns = sorted({option.pattern for option in block.options})
     pairs = list(combinations(patterns, 2))
     yield from (Part(patterns=(pattern,)) for pattern in patterns)
     yield Part(done=True)
     yield from (Part(frame=frame) for frame in range(len(block.frames)))
-    yield Part(done=True)
     yield from (Part(patterns=pair) for pair in random.sample(pairs, min(len(pairs), len(patterns))))
 
 
