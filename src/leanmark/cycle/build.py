@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import partial
 from itertools import pairwise
+from math import ceil
 from typing import Final
 
 from leanmark.cycle.bars import closed_in_words
@@ -35,8 +36,10 @@ from leanmark.squad.squad import Squad
 _SPACE: Final = uuid.UUID("8c6f7d0a-5a3e-5d61-9a0b-6f1d3c2b4e57")
 """Namespace of the names of cycles, sessions and lines; drawn once."""
 TOGETHER: Final = 15
-"""Trainees who are solved side by side, which is quicker than one by one and keeps memory small; own
+"""Trainees at most who are solved side by side, which is quicker than one by one and keeps memory small; own
 figure."""
+GROUPS: Final = 4
+"""Groups at least that a squad is parted into, so that every processor has work; own figure."""
 
 
 @dataclass(frozen=True)
@@ -85,7 +88,8 @@ def build(
         today=today,
     )
     wanted = [n for n, trainee in enumerate(squad.trainees) if names is None or trainee.name in names]
-    groups = [wanted[at : at + TOGETHER] for at in range(0, len(wanted), TOGETHER)]
+    size = max(min(TOGETHER, ceil(len(wanted) / GROUPS)), 1)
+    groups = [wanted[at : at + size] for at in range(0, len(wanted), size)]
     built: dict[str, Plan] = {plan.trainee: plan for plan in before.plans} if before else {}
     for plans in each(partial(plans_of, request), groups):
         built |= {plan.trainee: plan for plan in plans}

@@ -24,7 +24,7 @@ from leanmark.cycle.score import cost
 EFFORT: Final = 1.0
 """How long the solver works at a block, 1 being the usual; it counts in deterministic time, the same on every
 machine, so that the same seed gives the same plan."""
-_WHOLE: Final = 0.1
+_WHOLE: Final = 0.06
 _PART: Final = 0.03
 _FEASIBLE: Final = 2.0
 """Deterministic times for the whole model, a part, and any plan at all; own figures."""
