@@ -15,7 +15,7 @@ step = @printf '%-8s %s: ' '$(1)' '$(2)'; \
 .DEFAULT_GOAL := help
 
 help:
-	@echo 'make demo    install what the workbench needs and print the cards of the demo squad'
+	@echo 'make demo    install what the workbench needs, print the cards of the demo squad and plan its winter'
 	@echo 'make test    install the developer set as well and run every check'
 	@echo 'make docs    run the checks of the documentation alone'
 	@echo 'make format  lay out every file and mend what the linter can mend'
@@ -25,9 +25,12 @@ help:
 demo: .venv/default.stamp
 	@echo 'cards    solving the moves of demo/squad.toml for each trainee'
 	@$(BIN)/leanmark cards demo/squad.toml --out build/demo
-	@echo 'next     open build/demo/squad-cards.pdf, and a figure of build/demo/figures in a browser;'
-	@echo '         then copy demo/squad.toml, put in your rig and trainees, and run'
-	@echo '         .venv/bin/leanmark cards YOUR.toml --out build/cards; docs/how-to.md has more'
+	@echo 'cycle    planning eight weeks for each trainee, then drawing the sheets: about a minute'
+	@$(BIN)/leanmark cycle build demo/squad.toml --out build/demo/cycle --today 2026-11-23
+	@echo 'next     open build/demo/cycle/overview.pdf, the sheets in build/demo/cycle/sessions, the tapes in'
+	@echo '         build/demo/cycle/tapes.pdf, and the cards in build/demo/squad-cards.pdf; then copy'
+	@echo '         demo/squad.toml, put in your rig and trainees, and run'
+	@echo '         .venv/bin/leanmark cycle build YOUR.toml --out build/cycle; docs/how-to.md has more'
 
 test: export OPENBLAS_NUM_THREADS = 1
 test: .venv/dev.stamp

@@ -43,6 +43,18 @@ def test_data_lists_every_change_and_out_leaves_the_file_alone(cycle_file: Path,
     assert files_in(tmp_path) == ["cycle.json", "new.json"]
 
 
+def test_a_move_comes_in_with_its_sets(cycle_file: Path) -> None:
+    before = read_cycle(cycle_file)
+    used = {line.move for line in before.plans[1].sessions[0].lines}
+    new = next(left.move for left in before.plans[1].left_out if left.chosen and left.move not in used)
+    words = ("--trainee", "birk", "--session", "1", "--keep", new, "--sets", new, "1")
+    said = ask("cycle", "edit", cycle_file, *words)
+    assert said.code == 0, said
+    after = read_cycle(cycle_file)
+    assert [line.sets for line in after.plans[1].sessions[0].lines if line.move == new] == [1]
+    assert [(pin.what, pin.move, pin.sets) for pin in after.pins] == [("keep", new, 1)]
+
+
 WRONG = [
     ((), "the edit = 'nothing' ", "say what to change"),
     (("--drop", "rwo"), "--drop = 'rwo' ", "did you mean 'row'?"),

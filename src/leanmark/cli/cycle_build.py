@@ -51,7 +51,7 @@ def build(
 
     A folder that holds the same cycle gets a new revision of it, with the edits made by hand.
     """
-    from leanmark.cli.cycle_files import CYCLE_FILE
+    from leanmark.cli.cycle_files import CYCLE_FILE, write_files
     from leanmark.cli.cycle_revision import earlier_issue, keep_former
     from leanmark.cycle.build import cycle_uid
 
@@ -70,13 +70,11 @@ def build(
     files = make_files(cycle, squad, None if no_sheets else paper, former)
     out.mkdir(parents=True, exist_ok=True)
     kept = keep_former(out / CYCLE_FILE, former) if former and former != cycle else None
-    from leanmark.cli.cycle_files import write_files
-
     written = write_files(out, files)
     if as_json:
         print_json(_as_data(cycle, written, kept))
         return
-    _print(cycle, squad, out, kept)
+    _print(cycle, out, kept)
 
 
 def read_with_cycle(path: Path) -> Squad:
@@ -168,7 +166,7 @@ def make_sheets(cycle: Cycle, squad: Squad, paper: str) -> list[tuple[str, bytes
         return list(f.sheet_files(cycle, squad, n.check_sheet_paper(paper), each, lambda: bar.update(1)))
 
 
-def _print(cycle: Cycle, squad: Squad, out: Path, kept: Path | None) -> None:
+def _print(cycle: Cycle, out: Path, kept: Path | None) -> None:
     from leanmark.cli.cycle_files import CYCLE_FILE
     from leanmark.cli.cycle_overview import notes_words, overview_words
 
@@ -178,11 +176,9 @@ def _print(cycle: Cycle, squad: Squad, out: Path, kept: Path | None) -> None:
     typer.echo(f"written to {out}, revision {cycle.revision}{held}")
     if not (out / "overview.pdf").exists():
         typer.echo(f"no sheets: leanmark cycle export {out / CYCLE_FILE} --sheets --out {out}")
-    typer.echo(f"to read it here: leanmark cycle show {out / CYCLE_FILE} --trainee '{_first(squad)}'")
-
-
-def _first(squad: Squad) -> str:
-    return squad.trainees[0].name
+    typer.echo(
+        f"to read it here: leanmark cycle show {out / CYCLE_FILE} --trainee '{cycle.plans[0].trainee}'"
+    )
 
 
 def _as_data(cycle: Cycle, written: Sequence[Path], kept: Path | None) -> dict[str, object]:

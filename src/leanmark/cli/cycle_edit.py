@@ -91,11 +91,15 @@ def _pins(
     reps: tuple[str, int] | None,
     mark: tuple[str, str] | None,
 ) -> list[Pin]:
-    """The edits as typed, in the order of the options; sets, reps and mark of one move are one edit.
+    """The edits as typed, in the order of the options; all that is said of one move is one edit, so that a
+    move can come in with its sets.
 
     Raises FieldError where nothing is to be edited, and for moves and numbers that cannot be.
     """
+    import msgspec
+
     from leanmark.cycle.form import Pin
+    from leanmark.cycle.pins import fixed_move
 
     pins = []
     if swap:
@@ -105,7 +109,13 @@ def _pins(
         pins.append(Pin(trainee, session, "keep", n.find_move("--keep", keep, cycle)))
     if drop is not None:
         pins.append(Pin(trainee, session, "drop", n.find_move("--drop", drop, cycle)))
-    pins += [*_doses(cycle, trainee, session, sets, reps, mark)]
+    for dose in _doses(cycle, trainee, session, sets, reps, mark):
+        fixing = next((at for at, pin in enumerate(pins) if fixed_move(pin) == dose.move), None)
+        if fixing is None:
+            pins.append(dose)
+        else:
+            more = {"sets": dose.sets, "reps": dose.reps, "mark_m": dose.mark_m}
+            pins[fixing] = msgspec.structs.replace(pins[fixing], **more)
     if not pins:
         options = "--swap, --keep, --drop, --sets, --reps or --mark"
         raise FieldError("the edit", "nothing", options, "say what to change: --keep row")

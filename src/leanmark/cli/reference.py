@@ -66,9 +66,8 @@ def page() -> str:
     for name, own in rows.items():
         more = [f"Also {_LINK}.", ""] if name in stands else []
         kept = [row for row in own if row not in shared] if name in stands else own
-        parts.append(
-            "\n".join([f"## leanmark {name}", "", commands[name].help, "", *_HEAD, *kept, "", *more])
-        )
+        listed = [*_HEAD, *kept, ""] if kept else []
+        parts.append("\n".join([f"## leanmark {name}", "", commands[name].help, "", *listed, *more]))
     parts = [_whole_program(), *parts]
     text = f"The same options in {', '.join(f'`leanmark {name}`' for name in stands)}."
     return "\n".join([_OPENING, *parts, f"## {_COMMON}", "", text, "", *_HEAD, *shared, "", _limits()])
