@@ -10,7 +10,6 @@ from tests.cli.ask import ask, files_in, refused
 from tests.cli.cycle_squads import write_cycle_squad
 from tests.cli.squads import write_squad
 
-from leanmark.cli.cycle_build import AT_A_TIME, in_parts
 from leanmark.cycle.files.json_file import read_cycle
 
 TABLES = [
@@ -118,12 +117,6 @@ def test_data_says_what_was_built(tmp_path: Path) -> None:
         said.data["files"]
     )
     assert read_cycle(tmp_path / "cycle.json").seed == 7
-
-
-def test_parts_are_of_one_size_on_any_number_of_processors() -> None:
-    asked = in_parts(map)(list, [range(12), range(12, 15)])
-    assert [*asked] == [[0, 1, 2, 3, 4], [5, 6, 7, 8, 9], [10, 11], [12, 13, 14]]
-    assert AT_A_TIME == 5
 
 
 def test_a_squad_file_without_a_cycle_is_refused(tmp_path: Path) -> None:

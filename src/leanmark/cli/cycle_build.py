@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, Any, Final
+from typing import TYPE_CHECKING, Annotated, Final
 
 import typer
 
@@ -13,16 +13,14 @@ from leanmark.cli import cycle_named as n
 from leanmark.cli.options import Json
 from leanmark.cli.places import check_folder
 from leanmark.cli.printed import print_json
-from leanmark.each import Each
 from leanmark.errors import FieldError
 
 if TYPE_CHECKING:
     from leanmark.cycle.form import Cycle
     from leanmark.squad.squad import Squad
 
-AT_A_TIME: Final = 5
-"""Trainees that one processor builds at a time, so that the bar moves and memory stays small; the same on any
-number of processors, so that the plan is too. Own figure."""
+FEW: Final = 3
+"""Trainees up to whom other processors cost more to start than they save; own figure."""
 PLACES_A_TRAINEE: Final = 40
 """Positions that a trainee's plan is worth when processors are shared out; own figure, seconds of work."""
 
@@ -106,7 +104,7 @@ def build_with_bar(
     count = len(names) or len(squad.trainees)
     pins = former.pins if former else ()
     with (
-        processors(PLACES_A_TRAINEE * (count > AT_A_TIME)) as each,
+        processors(PLACES_A_TRAINEE * (count > FEW)) as each,
         typer.progressbar(length=count, label="trainees", file=progress_stream()) as bar,
     ):
         made = build(
@@ -116,26 +114,11 @@ def build_with_bar(
             names=names or None,
             seed=seed,
             today=today,
-            each=in_parts(each),
+            each=each,
             done=bar.update,
         )
     whole = with_others(made, former, squad) if former and names else made
     return next_issue(whole, former)
-
-
-def in_parts(each: Each) -> Each:
-    """``each`` over groups of trainees, cut into parts of ``AT_A_TIME``."""
-
-    def parted(function: Callable[[Any], Any], groups: Iterable[Any]) -> Iterable[Any]:
-        return each(function, list(_parts(groups)))
-
-    return parted
-
-
-def _parts(groups: Iterable[Sequence[int]]) -> Iterator[Sequence[int]]:
-    for group in groups:
-        for first in range(0, len(group), AT_A_TIME):
-            yield group[first : first + AT_A_TIME]
 
 
 def make_files(
