@@ -153,7 +153,7 @@ def sets_range(family: str, goal: Goal, level: Level) -> tuple[int, int]:
 
 def rest_s(family: str, goal: Goal) -> float:
     """Rest after each set."""
-    return MOBILITY_REST_S if pattern_of(family) == MOBILITY else goal.rest_s
+    return MOBILITY_REST_S if pattern_of(family) == MOBILITY else float(goal.rest_s)
 
 
 def most_ballistic_reps() -> int:

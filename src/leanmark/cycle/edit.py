@@ -158,4 +158,5 @@ def _words(line: Line | None) -> str:
     done = ", ".join(
         f"{part.hold_s:g} s" if part.hold_s else f"{part.reps} {part.stage}" for part in line.parts
     )
-    return f"{line.rung}, {line.mark_of} at {100.0 * line.mark_m:.0f} cm, {line.sets} × {done}"
+    mark = f"{100.0 * line.mark_m:.0f} cm".replace("-", "−")
+    return f"{line.rung}, {line.mark_of} at {mark}, {line.sets} × {done}"

@@ -22,10 +22,10 @@ def fixed_move(pin: Pin) -> str:
 
 def is_about(pin: Pin, session: int, before: BySession | None) -> bool:
     """Whether a pin is about a session: its own; or, where it names none, each that held one of its moves
-    before the edit."""
+    before the edit; a move is dropped from every one."""
     if pin.session:
         return pin.session == session
-    return before is None or bool(moves_of(pin) & set(before.get(session, ())))
+    return before is None or pin.what == "drop" or bool(moves_of(pin) & set(before.get(session, ())))
 
 
 def fixing(pins: Sequence[Pin], trainee: str, session: int, move: str, before: BySession | None) -> list[Pin]:

@@ -185,4 +185,4 @@ def middle(name: str) -> float:
 def rounded(seconds: float, rounding: str) -> float:
     """A time [s] to the nearest step of a rounding rule, at least one step."""
     step = value(rounding)
-    return max(1, round(seconds / step)) * step
+    return float(max(1, round(seconds / step)) * step)
