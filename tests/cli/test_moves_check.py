@@ -11,12 +11,12 @@ from tests.cli.squads import write_squad
 from tests.moves.move_files import OWN_MOVES, PULL, changed
 
 from leanmark.cli.late import LateStream, late_bar
+from leanmark.each import WORTH_IT, processors
 from leanmark.moves.check.shared import shared_paths
 from leanmark.moves.editor_schema import move_schema
 from leanmark.moves.files import library_paths
 from leanmark.moves.library import load_move
 from leanmark.moves.own import OWN_MOVES as OWN_MOVES_VARIABLE
-from leanmark.each import WORTH_IT, processors
 
 
 def test_files_in_order_are_counted() -> None:

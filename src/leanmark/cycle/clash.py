@@ -5,7 +5,6 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import combinations
 from math import ceil
 from typing import Final
 
@@ -19,6 +18,8 @@ from leanmark.dose.times import SECONDS_A_MINUTE
 
 EFFORT: Final = 1.0
 """Deterministic time of the solver for one question about wishes; such questions take a fraction of it."""
+_ROUNDS: Final = 60
+"""Rounds of the search for the smallest clash; own figure."""
 _KEEP_MINUTES: Final = 40
 _KEEP_PIN: Final = 20
 _KEEP_MUST: Final = 5
@@ -29,9 +30,9 @@ then the number of moves. What bars a move for safety is never let go. Own figur
 
 @dataclass(frozen=True)
 class Clash:
-    """wishes: the fewest that cannot be met together; given_up: those that the nearest plan lets go;
-    minutes_needed: what a session would have to last to keep them all but for its minutes, 0 where that is no
-    help."""
+    """wishes: the fewest that cannot be met together, or in a large clash a set of which each is needed;
+    given_up: those that the nearest plan lets go; minutes_needed: what a session would have to last to keep
+    them all but for its minutes, 0 where that is no help."""
 
     wishes: tuple[str, ...]
     given_up: tuple[str, ...]
@@ -58,26 +59,19 @@ def nearest(block: Block, clash: Clash) -> Block:
     )
 
 
-class _Oracle:
-    """The wishes as literals of one model, asked again and again."""
-
-    def __init__(self, block: Block, wishes: Sequence[str], seed: int) -> None:
-        """Wishes that are not named hold in any case."""
-        self._cp = cp_model.CpModel()
-        self.literals = {words: self._cp.new_bool_var(words) for words in wishes}
-        self._seed = seed
-        model_of(block, self.literals.get, self._cp)
-
-    def most(self, sure: Collection[str], weight: Mapping[str, int]) -> set[str] | None:
-        """The dearest set of wishes that can be met with the sure ones; None where those clash themselves."""
-        cp = self._cp
-        cp.clear_assumptions()
-        cp.add_assumptions([self.literals[words] for words in sure])
-        cp.maximize(LinearExpr.sum([weight.get(w, 1) * lit for w, lit in self.literals.items()]))
-        made = solver(self._seed, EFFORT)
-        if made.solve(cp) not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
-            return None
-        return {words for words, literal in self.literals.items() if made.value(literal)}
+def _most_met(
+    block: Block, wishes: Sequence[str], sure: Collection[str], weight: Mapping[str, int], seed: int
+) -> set[str] | None:
+    """The dearest set of wishes that can be met together with the sure ones; None where those clash
+    themselves. What is neither a wish nor sure holds in any case."""
+    cp = cp_model.CpModel()
+    free = {words: cp.new_bool_var(words) for words in wishes if words not in sure}
+    model_of(block, free.get, cp)
+    cp.maximize(LinearExpr.sum([weight.get(words, 1) * literal for words, literal in free.items()]))
+    made = solver(seed, EFFORT)
+    if made.solve(cp) not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
+        return None
+    return {*sure, *(words for words, literal in free.items() if made.value(literal))}
 
 
 def _keepable(block: Block) -> dict[str, int]:
@@ -92,34 +86,46 @@ def _keepable(block: Block) -> dict[str, int]:
 
 def _most_kept(block: Block, seed: int) -> set[str]:
     keepable = _keepable(block)
-    oracle = _Oracle(block, tuple(keepable), seed)
-    return oracle.most((), keepable) or set()
+    return _most_met(block, tuple(keepable), (), keepable, seed) or set()
 
 
 def _smallest(block: Block, wishes: Sequence[str], seed: int) -> tuple[str, ...]:
-    """A clash of the fewest wishes, by hitting sets: every set of wishes that can be met leaves some out,
-    and a clash has one of each such rest (Reiter 1987, Artificial Intelligence 32:57, from memory)."""
-    oracle = _Oracle(block, wishes, seed)
+    """A clash of the fewest wishes, by hitting sets: every set of wishes that can be met leaves some out, and
+    a clash has one of each such rest (Reiter 1987, Artificial Intelligence 32:57, from memory). After many
+    rounds, a clash of which each wish is needed."""
     rests: list[set[str]] = []
-    while True:
-        tried = _least_hitting(wishes, rests)
-        met = oracle.most(tried, {})
+    for _ in range(_ROUNDS):
+        tried = _least_hitting(wishes, rests, seed)
+        met = _most_met(block, wishes, tried, {}, seed)
         if met is None:
             return tuple(words for words in wishes if words in tried)
         rest = set(wishes) - met
         if not rest:
             return ()
         rests.append(rest)
+    return _needed(block, wishes, seed)
 
 
-def _least_hitting(wishes: Sequence[str], rests: Sequence[set[str]]) -> set[str]:
-    """The fewest wishes of which each rest holds one, the first in order of equals."""
-    useful = [words for words in wishes if any(words in rest for rest in rests)]
-    for size in range(len(useful) + 1):
-        for picked in combinations(useful, size):
-            if all(rest & set(picked) for rest in rests):
-                return set(picked)
-    return set(useful)
+def _least_hitting(wishes: Sequence[str], rests: Sequence[set[str]], seed: int) -> set[str]:
+    """The fewest wishes of which each rest holds one."""
+    cp = cp_model.CpModel()
+    picked = {words: cp.new_bool_var(words) for words in wishes}
+    for rest in rests:
+        cp.add_bool_or([picked[words] for words in wishes if words in rest])
+    cp.minimize(LinearExpr.sum([*picked.values()]))
+    made = solver(seed, EFFORT)
+    made.solve(cp)
+    return {words for words, literal in picked.items() if made.value(literal)}
+
+
+def _needed(block: Block, wishes: Sequence[str], seed: int) -> tuple[str, ...]:
+    """The wishes without those that the rest clashes without, tried one by one."""
+    kept = list(wishes)
+    for words in wishes:
+        without = [other for other in kept if other != words]
+        if _most_met(block, wishes, without, {}, seed) is None:
+            kept = without
+    return tuple(kept)
 
 
 def _seconds_needed(block: Block, seed: int) -> float:

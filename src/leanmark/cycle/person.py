@@ -73,7 +73,7 @@ class Person:
         kind = self.goal.wave if cycle.wave is None else cycle.wave
         points = wave(kind, cycle.weeks, max(wanted, 1))  # type: ignore[arg-type]  # read from a checked file
         starts = [local_start(day.date, cycle.time, cycle.zone) for day in picked]
-        gaps = [None, *(hours_between(a, b) for a, b in pairwise(starts))]
+        gaps = [None, *(hours_between(a, b) for a, b in pairwise(starts))][: len(starts)]
         return tuple(
             Place(day, start, points[day.week - 1][day.slot], gap is not None and gap < TIRED_H)
             for day, start, gap in zip(picked, starts, gaps, strict=True)
