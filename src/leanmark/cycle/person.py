@@ -16,7 +16,6 @@ from leanmark.cycle.offers import RungOffer
 from leanmark.dose.goals import Goal, goal, with_emphasis
 from leanmark.dose.levels import Level, level
 from leanmark.dose.waves import WavePoint, wave
-from leanmark.errors import FieldError
 from leanmark.moves.of_rung import tempo_s_of
 from leanmark.moves.schema import Stage
 from leanmark.squad.squad import Trainee
@@ -151,14 +150,3 @@ def speeds(offer: RungOffer, rungs: Sequence[RungOffer]) -> Rungs:
 
 def _number(offer: RungOffer, rungs: Sequence[RungOffer]) -> int:
     return next((number for number, one in enumerate(rungs) if one is offer), len(rungs))
-
-
-def check_person(person: Person) -> None:
-    """Raises FieldError for a trainee who cannot have any session at all."""
-    if not person.places:
-        raise FieldError(
-            f"days of {person.trainee.name}",
-            ", ".join(str(day) for day in person.cycle.days),
-            "at least one open day in the cycle",
-            "allow another day of the week, or take days off back",
-        )
