@@ -1,6 +1,5 @@
 """The question that the builder answers for a trainee: which moves, in which sessions of a block of weeks,
-for how many sets. Weeks of a block are alike, so a *frame* stands for its sessions of one place in the
-week."""
+for how many sets. Weeks of a block are alike, so a *frame* stands for its sessions on one day of the week."""
 
 from __future__ import annotations
 

@@ -18,6 +18,8 @@ from leanmark.dose.times import SECONDS_A_MINUTE
 
 EFFORT: Final = 1.0
 """Deterministic time of the solver for one question about wishes; such questions take a fraction of it."""
+MORE_EFFORT: Final = 10.0
+"""The same for whether there is any answer at all, where the dearest was not found in time."""
 _ROUNDS: Final = 60
 """Rounds of the search for the smallest clash; own figure."""
 _KEEP_MINUTES: Final = 40
@@ -69,7 +71,12 @@ def _most_met(
     model_of(block, free.get, cp)
     cp.maximize(LinearExpr.sum([weight.get(words, 1) * literal for words, literal in free.items()]))
     made = solver(seed, EFFORT)
-    if made.solve(cp) not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
+    status = made.solve(cp)
+    if status == cp_model.UNKNOWN:
+        cp.maximize(0)
+        made = solver(seed, MORE_EFFORT)
+        status = made.solve(cp)
+    if status not in (cp_model.OPTIMAL, cp_model.FEASIBLE):
         return None
     return {*sure, *(words for words, literal in free.items() if made.value(literal))}
 

@@ -26,6 +26,11 @@ class Day:
     slot: int
     date: dt.date
 
+    @property
+    def weekday_number(self) -> int:
+        """Day of the week, 0 = Monday."""
+        return self.date.weekday()
+
 
 def session_days(
     starts: dt.date,

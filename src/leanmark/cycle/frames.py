@@ -10,11 +10,11 @@ from typing import Final
 
 from leanmark.cycle.block import MOBILITY, Block, Frame, Option
 from leanmark.cycle.dates import hours_between
-from leanmark.cycle.dosing import Dosed, rest_s, sets_range
+from leanmark.cycle.dosing import Dosed, dosed, rest_s, sets_range
 from leanmark.cycle.form import Part, Pin
 from leanmark.cycle.muscle_groups import half_sets_of
 from leanmark.cycle.offers import RungOffer
-from leanmark.cycle.person import Person, Place
+from leanmark.cycle.person import Person, Place, speeds
 from leanmark.cycle.pins import BySession, fixed_move, fixed_reps, is_about, moves_of
 from leanmark.dose.goals import pattern_of, recovery_h
 from leanmark.dose.rules import middle
@@ -39,13 +39,13 @@ class Planned:
 
 
 def blocks(person: Person, pins: Sequence[Pin]) -> list[tuple[tuple[Place, ...], ...]]:
-    """The places of every frame, block by block: sessions of a block that have the same place in the week go
-    together, unless a session has pins of its own."""
+    """The places of every frame, block by block: sessions of a block on the same day of the week go together,
+    unless a session has pins of its own. Sessions of a frame are so a week apart at least."""
     alone = {pin.session for pin in pins if pin.session}
     kept: dict[tuple[int, int, int], list[Place]] = {}
     for place in person.places:
         day = place.day
-        key = ((day.week - 1) // WEEKS_A_BLOCK, day.slot, day.number if day.number in alone else 0)
+        key = ((day.week - 1) // WEEKS_A_BLOCK, day.weekday_number, day.number if day.number in alone else 0)
         kept.setdefault(key, []).append(place)
     numbers = dict.fromkeys(key[0] for key in kept)
     return [tuple(tuple(kept[key]) for key in sorted(kept) if key[0] == number) for number in numbers]
@@ -100,7 +100,8 @@ def option(person: Person, move: str, frames: Frames, pins: Sequence[Pin] = ()) 
     else:
         picks = [[person.pick_open(move, place) for place in places] for places in frames]
     unasked = bool(barred) and not rungs[0].solved
-    first = next((pick[0] for row in picks for pick in row if pick), ladder[0])
+    done = [pick[0] for row in picks for pick in row if pick] or [ladder[0]]
+    first = next((offer for offer in done if offer.setting), done[0])
     one, wishes = first.move, person.trainee.wishes
     least, most = sets_range(one.family, person.goal, person.level(one.family))
     return Option(
@@ -116,15 +117,23 @@ def option(person: Person, move: str, frames: Frames, pins: Sequence[Pin] = ()) 
         misfit=tuple(0 if unasked else _misfit(row) for row in picks),
         least=least,
         most=most,
-        setup_s=0 if first.setting else ceil(2.0 * middle("walk")),
+        setup_s=_setup_s({offer.setting for offer in done}),
         like=(move in wishes.likes) - (move in wishes.dislikes),
-        grips=first.grips,
+        grips=any(offer.grips for offer in done),
         one_sided=first.each_side,
         quick=any(
             part.stage == "ballistic" for row in picks for pick in row if pick for part in pick[1].parts
         ),
         barred=barred,
     )
+
+
+def _setup_s(settings: Collection[str]) -> int:
+    """Seconds to walk to the floor and back where a session's rung needs no strap, and of one strap change
+    more where sessions hang the strap differently."""
+    walks = 2.0 * middle("walk") if "" in settings else 0.0
+    changes = middle("strap change") if len(set(settings) - {""}) > 1 else 0.0
+    return ceil(walks + changes)
 
 
 def _usual_s(person: Person, offer: RungOffer) -> int:
@@ -163,8 +172,8 @@ def _longest_s(
     places: Sequence[Place],
     pins: Sequence[Pin],
 ) -> int:
-    """The longest that a set with its rest takes in a frame's sessions: at its own mark's reps, or at the
-    reps that are wanted where the mark is moved, or fixed by hand."""
+    """The longest that a set with its rest takes in a frame's sessions: at its own mark's dose, at the one
+    that is wanted where the mark is moved, or as fixed by hand."""
     times = [
         set_time_s(parts, offer.each_side)
         for pick, place in zip(picks, places, strict=True)
@@ -172,11 +181,23 @@ def _longest_s(
         for offer, dose in (pick,)
         for parts in (
             dose.parts,
-            wanted_parts(dose.parts, person.goal.reps_at(place.point.height)),
+            longest_parts(person, offer, dose, place),
             wanted_parts(dose.parts, fixed_reps([pin for pin in pins if fixed_move(pin) == offer.move.move])),
         )
     ]
     return ceil(max(times, default=0.0) + rest_s(family, person.goal))
+
+
+def longest_parts(person: Person, offer: RungOffer, dose: Dosed, place: Place) -> list[Part]:
+    """The longest that a set may become when the mark is moved: no fewer reps than the goal wants, a hold as
+    long as the wanted load allows."""
+    if not offer.hold:
+        return wanted_parts(dose.parts, person.goal.reps_at(place.point.height))
+    ask = person.ask(offer.move.family, place)
+    rungs = speeds(offer, person.open_rungs(offer.move.move))
+    at_wanted = dosed(rungs, ask.wanted, offer.action, ask) or dose
+    longer = at_wanted.parts[0].hold_s > dose.parts[0].hold_s
+    return list(at_wanted.parts if longer else dose.parts)
 
 
 def wanted_parts(parts: Sequence[Part], reps: int) -> list[Part]:

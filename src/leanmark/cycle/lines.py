@@ -10,7 +10,7 @@ from typing import Final
 from leanmark.cycle.block import MOBILITY
 from leanmark.cycle.dosing import Ask, Dosed, dosed, most_ballistic_reps, rest_s
 from leanmark.cycle.form import Line, Part, Pin, Step
-from leanmark.cycle.frames import wanted_parts
+from leanmark.cycle.frames import longest_parts
 from leanmark.cycle.marks import At, Reach
 from leanmark.cycle.offers import RungOffer
 from leanmark.cycle.person import Person, Place, speeds
@@ -119,8 +119,8 @@ def finished(
         under_load_s=done.under_load_s,
         work_j=float(done.work_j[0]),
         impulse_ns=float(done.impulse_ns[0]),
-        easier=_step(person, plan, mark_m, -1),
-        harder=_step(person, plan, mark_m, 1),
+        easier=_step(person, plan, mark_m, answer.demand, -1),
+        harder=_step(person, plan, mark_m, answer.demand, 1),
         spotter=_spotted(offer, parts),
         pinned=bool(plan.pins),
         why=why_of(person, offer, ask, parts, answer.demand, mark_m, mark.start_m),
@@ -128,13 +128,14 @@ def finished(
 
 
 def _within(parts: tuple[Part, ...], plan: Draft, person: Person, pinned_reps: int) -> tuple[Part, ...]:
-    """Parts with no more reps than the session has time for, and no more ballistic ones than the rule
-    allows; or with the reps that the coach fixed."""
-    own = wanted_parts(plan.own.parts, person.goal.reps_at(plan.place.point.height))
-    most = pinned_reps or sum(part.reps for part in own)
+    """Parts with no more reps and no longer hold than the session has time for, and no more ballistic reps
+    than the rule allows; or with the reps that the coach fixed."""
+    longest = longest_parts(person, plan.offer, plan.own, plan.place)
+    most = pinned_reps or sum(part.reps for part in longest)
     reps = sum(part.reps for part in parts)
     if not reps:
-        return parts
+        hold_s = min(parts[0].hold_s, longest[0].hold_s)
+        return (Part(parts[0].stage, parts[0].rung, parts[0].tempo_s, hold_s=hold_s),)
     wanted = pinned_reps or min(reps, most)
     shares = [floor(part.reps * wanted / reps) for part in parts]
     shares[0] += wanted - sum(shares)
@@ -147,20 +148,23 @@ def _within(parts: tuple[Part, ...], plan: Draft, person: Person, pinned_reps: i
     )
 
 
-def _step(person: Person, plan: Draft, mark_m: float, way: int) -> Step | None:
-    """The next mark that asks a step more (1) or less (-1), on this rung; else the next open rung at its own
-    mark."""
+def _step(person: Person, plan: Draft, mark_m: float, demand: float, way: int) -> Step | None:
+    """The next mark that asks a step more (1) or less (-1), on this rung; else the next open rung whose own
+    mark asks more, or less. demand: at the line's mark, which the reach is set to."""
     reach = plan.reach
+    scale = demand / reach.demand_at(mark_m)
     wanted = reach.demand_at(mark_m) * STEP**way
-    if len(reach.mark_m) and reach.demand.min() <= wanted <= reach.demand.max():
+    if reach.demand.min() <= wanted <= reach.demand.max():
         other_m = reach.mark_for(wanted)
-        if abs(other_m - mark_m) > 1e-9:
-            return Step(plan.offer.rung.rung, other_m, reach.demand_at(other_m))
+        found = scale * reach.demand_at(other_m)
+        if (found - demand) * way > 0.0:
+            return Step(plan.offer.rung.rung, other_m, found)
     ladder = [one for one in person.open_rungs(plan.offer.move.move) if "controlled" in one.stages]
-    number = next(n for n, one in enumerate(ladder) if one is plan.offer) + way
-    if not 0 <= number < len(ladder):
+    number = next(n for n, one in enumerate(ladder) if one is plan.offer)
+    others = ladder[number + 1 :] if way > 0 else ladder[:number][::-1]
+    other = next((one for one in others if one.solved and (one.demand - demand) * way > 0.0), None)
+    if other is None:
         return None
-    other = ladder[number]
     return Step(other.rung.rung, mark_of(other.move, other.rung).start_m, other.demand)
 
 

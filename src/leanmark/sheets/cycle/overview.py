@@ -109,10 +109,10 @@ def _goals(plan: Plan) -> list[Block]:
     rows = tuple(
         (
             goal.goal,
-            f"{goal.amount:g}",
+            f"{goal.amount:.1f}",
             str(goal.weight),
-            f"{goal.cost:g}",
-            f"{goal.baseline:g}",
+            f"{goal.cost:.0f}",
+            f"{goal.baseline:.0f}",
             _better(goal),
         )
         for goal in plan.goals
