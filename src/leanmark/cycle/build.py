@@ -31,6 +31,7 @@ from leanmark.each import Each
 from leanmark.errors import FieldError
 from leanmark.moves.library import load_move, move_names
 from leanmark.moves.people import people_of
+from leanmark.moves.schema import Move, Rung
 from leanmark.squad.squad import Squad
 
 _SPACE: Final = uuid.UUID("8c6f7d0a-5a3e-5d61-9a0b-6f1d3c2b4e57")
@@ -180,14 +181,14 @@ class _Marked:
             draft(persons[n], n, place, pick, sets, found, self._pins(n, place.day.number, pick[0].move.move))
             for n, place, sets, pick in picked
         ]
-        asked: dict[Key, tuple[object, object, dict[float, None]]] = {}
+        asked: dict[Key, tuple[Move, Rung, dict[float, None]]] = {}
         for one in self._drafts:
             marks = asked.setdefault(one.key, (one.offer.move, one.offer.rung, {}))[2]
             marks |= {one.mark_m: None, one.reach.start_m: None}
         self._at: Mapping[tuple[int, str, str, float], At] = solved_marks(
             rig,
             people,
-            {key: (move, rung, list(marks)) for key, (move, rung, marks) in asked.items()},  # type: ignore[misc]
+            {key: (move, rung, list(marks)) for key, (move, rung, marks) in asked.items()},
         )
 
     def _pins(self, number: int, session: int, move: str) -> list[Pin]:
